@@ -1,0 +1,82 @@
+package main
+
+import (
+	"encoding/csv"
+	"encoding/json"
+	"fmt"
+	"time"
+
+	"github.com/spf13/cobra"
+
+	"tallyfold/kit/ledger"
+)
+
+type balanceOptions struct {
+	streams
+	format string
+}
+
+func newBalance(io streams) *cobra.Command {
+	o := &balanceOptions{streams: io}
+	command := &cobra.Command{
+		Use:   "balance KIT",
+		Short: "Show where every gram, piece and metre goes",
+		Long: `balance follows the steps and shows, for the whole box, what is packed, used and
+left; for each run and step, what moves and what every vessel then holds; and how
+full each container gets. Every figure stands with its sum.`,
+		Example: `  tallyfold balance harbour-candles
+  tallyfold balance harbour-candles --format csv > harbour-candles.csv`,
+		Args: func(command *cobra.Command, args []string) error {
+			if len(args) != 1 {
+				return fmt.Errorf("name the one kit folder to balance, for instance: tallyfold balance my-kit")
+			}
+			return nil
+		},
+		RunE: func(_ *cobra.Command, args []string) error { return o.run(args[0]) },
+	}
+	command.Flags().StringVar(&o.format, "format", "text", "how to print: text, json or csv")
+	_ = command.RegisterFlagCompletionFunc("format", cobra.FixedCompletions([]string{"text", "json", "csv"}, cobra.ShellCompDirectiveNoFileComp))
+	command.ValidArgsFunction = completeFolders
+	return command
+}
+
+func (o *balanceOptions) run(folder string) error {
+	p, err := prove(folder, time.Now())
+	if err != nil {
+		return err
+	}
+	if p.kit == nil {
+		return fmt.Errorf("%s could not be read; see: tallyfold check %s", p.folder, p.folder)
+	}
+	switch o.format {
+	case "text":
+		err = writeBalance(o.out, p)
+	case "json":
+		encoder := json.NewEncoder(o.out)
+		encoder.SetIndent("", "  ")
+		encoder.SetEscapeHTML(false)
+		err = encoder.Encode(p.ledger.Account())
+	case "csv":
+		err = o.writeCSV(p.ledger.Account())
+	default:
+		return fmt.Errorf("--format %q is not known; it is text, json or csv", o.format)
+	}
+	if err != nil {
+		return fmt.Errorf("cannot write the balance: %w", err)
+	}
+	if p.findings.MustFix() {
+		fmt.Fprintf(o.err, "Something must be fixed, so these figures may change; see: tallyfold check %s\n", p.folder)
+		return errMustFix
+	}
+	return nil
+}
+
+// writeCSV writes the movements, one a line: what a spreadsheet can add up.
+func (o *balanceOptions) writeCSV(account ledger.Account) error {
+	w := csv.NewWriter(o.out)
+	rows := [][]string{{"run", "step", "title", "move", "thing", "amount", "unit", "from", "to"}}
+	for _, m := range account.Movements {
+		rows = append(rows, []string{m.Run, fmt.Sprint(m.Step), m.Title, m.Move, m.Thing, m.Amount.Value, m.Amount.Unit, m.From, m.To})
+	}
+	return w.WriteAll(rows)
+}

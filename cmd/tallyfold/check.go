@@ -1,0 +1,180 @@
+package main
+
+import (
+	"encoding/json"
+	"fmt"
+	"strings"
+
+	"github.com/spf13/cobra"
+
+	"tallyfold/kit/diag"
+	"tallyfold/kit/rules"
+)
+
+type checkOptions struct {
+	streams
+	format  string
+	asOf    string
+	explain string
+}
+
+func newCheck(io streams) *cobra.Command {
+	o := &checkOptions{streams: io}
+	command := &cobra.Command{
+		Use:   "check KIT…",
+		Short: "Show what does not add up, worst first, and how to mend it",
+		Long: `check follows the steps of each kit to the letter, over all its runs, and shows
+every place where box, method and claims do not agree: what was found, what was
+expected, the sum, and ways out.
+
+It ends with 0 when nothing must be fixed, 1 when something must, 2 when a kit
+could not be read at all.`,
+		Example: `  tallyfold check harbour-candles
+  tallyfold check kits/*
+  tallyfold check --format json harbour-candles
+  tallyfold check --explain left-over`,
+		Args: func(command *cobra.Command, args []string) error {
+			if len(args) == 0 && o.explain == "" {
+				return fmt.Errorf("name the kit folder to check, for instance: tallyfold check my-kit")
+			}
+			return nil
+		},
+		RunE: func(_ *cobra.Command, args []string) error { return o.run(args) },
+	}
+	command.Flags().StringVar(&o.format, "format", "text", "how to print: text or json")
+	command.Flags().StringVar(&o.asOf, "as-of", "", "judge accepted findings as of this `day` (2026-11-25); today unless said")
+	command.Flags().StringVar(&o.explain, "explain", "", "tell what a `rule` is for and how to put it right")
+	_ = command.RegisterFlagCompletionFunc("format", cobra.FixedCompletions([]string{"text", "json"}, cobra.ShellCompDirectiveNoFileComp))
+	_ = command.RegisterFlagCompletionFunc("explain", completeRules)
+	command.ValidArgsFunction = completeFolders
+	return command
+}
+
+func (o *checkOptions) run(folders []string) error {
+	if o.explain != "" {
+		return o.tell(o.explain)
+	}
+	if o.format != "text" && o.format != "json" {
+		return fmt.Errorf("--format %q is not known; it is text or json", o.format)
+	}
+	today, err := day(o.asOf)
+	if err != nil {
+		return err
+	}
+	var proofs []*proof
+	for _, folder := range folders {
+		p, err := prove(folder, today)
+		if err != nil {
+			return err
+		}
+		proofs = append(proofs, p)
+	}
+	if o.format == "json" {
+		err = o.writeJSON(proofs)
+	} else {
+		err = o.writeText(proofs)
+	}
+	if err != nil {
+		return fmt.Errorf("cannot write the findings: %w", err)
+	}
+	for _, p := range proofs {
+		if p.findings.MustFix() {
+			return errMustFix
+		}
+	}
+	return nil
+}
+
+func (o *checkOptions) writeText(proofs []*proof) error {
+	for i, p := range proofs {
+		if i > 0 {
+			fmt.Fprintln(o.out)
+		}
+		if err := diag.WriteText(o.out, p.findings, diag.Style{Colour: o.colour, Folder: p.folder}); err != nil {
+			return err
+		}
+		if len(p.findings) > 0 {
+			fmt.Fprintln(o.out)
+		}
+		for _, accepted := range p.accepted {
+			fmt.Fprintln(o.out, "accepted: "+accepted.String())
+		}
+		if _, err := fmt.Fprintln(o.out, p.folder+": "+summary(p)); err != nil {
+			return err
+		}
+	}
+	return nil
+}
+
+// summary counts the findings and says what was and was not looked at.
+func summary(p *proof) string {
+	var counts []string
+	for _, severity := range []diag.Severity{diag.MustFix, diag.ShouldFix, diag.WorthKnowing} {
+		if n := p.findings.Count(severity); n > 0 {
+			counts = append(counts, fmt.Sprintf("%d %s", n, severity))
+		}
+	}
+	if p.kit == nil {
+		return strings.Join(counts, ", ") + "; the kit could not be followed"
+	}
+	told := fmt.Sprintf("%d steps followed in %d runs by %d rules", len(p.kit.Method.Steps()), len(p.kit.Passes()), len(rules.All))
+	if len(counts) == 0 {
+		return "nothing to fix; " + told
+	}
+	return strings.Join(counts, ", ") + "; " + told
+}
+
+// checkedKit is one kit in the JSON output.
+type checkedKit struct {
+	Kit      string              `json:"kit"`
+	Findings []diag.PlainFinding `json:"findings"`
+	Accepted []acceptedPlain     `json:"accepted"`
+}
+
+type acceptedPlain struct {
+	diag.PlainFinding
+	Because string `json:"because"`
+	Until   string `json:"until,omitempty"`
+}
+
+func (o *checkOptions) writeJSON(proofs []*proof) error {
+	kits := []checkedKit{}
+	for _, p := range proofs {
+		checked := checkedKit{Kit: p.folder, Findings: p.findings.Plain(), Accepted: []acceptedPlain{}}
+		for _, a := range p.accepted {
+			plain := diag.List{a.Finding}.Plain()[0]
+			checked.Accepted = append(checked.Accepted, acceptedPlain{plain, a.Because, a.Until})
+		}
+		kits = append(kits, checked)
+	}
+	encoder := json.NewEncoder(o.out)
+	encoder.SetIndent("", "  ")
+	encoder.SetEscapeHTML(false)
+	return encoder.Encode(map[string]any{"kits": kits})
+}
+
+// tell explains one rule.
+func (o *checkOptions) tell(name string) error {
+	rule, ok := rules.Named(name)
+	if !ok {
+		return fmt.Errorf("there is no rule %q; the rules are: %s", name, strings.Join(ruleNames(), ", "))
+	}
+	_, err := fmt.Fprintf(o.out, "%s (%s)\n%s\n\n%s\n", rule.Name, rule.Severity, rule.Title, rule.Explanation)
+	return err
+}
+
+func ruleNames() []string {
+	var names []string
+	for _, rule := range rules.All {
+		names = append(names, rule.Name)
+	}
+	return names
+}
+
+func completeRules(*cobra.Command, []string, string) ([]string, cobra.ShellCompDirective) {
+	return ruleNames(), cobra.ShellCompDirectiveNoFileComp
+}
+
+func completeFolders(*cobra.Command, []string, string) ([]string, cobra.ShellCompDirective) {
+	return nil, cobra.ShellCompDirectiveFilterDirs
+}

@@ -1,0 +1,65 @@
+package main
+
+import (
+	"fmt"
+	"os"
+	"path/filepath"
+	"time"
+
+	"tallyfold/instructions"
+	"tallyfold/kit"
+	"tallyfold/kit/diag"
+	"tallyfold/kit/ledger"
+	"tallyfold/kit/rules"
+	"tallyfold/kit/schedule"
+)
+
+// A proof is a kit folder read, followed and judged. Every command starts here.
+type proof struct {
+	folder   string // as the person wrote it
+	kit      *kit.Kit
+	ledger   *ledger.Ledger
+	plan     schedule.Plan
+	findings diag.List
+	accepted []rules.Accepted
+}
+
+// prove reads a kit folder and judges it as of a day. A kit that was refused whole
+// has no ledger; its findings say why.
+func prove(folder string, today time.Time) (*proof, error) {
+	info, err := os.Stat(folder)
+	if err != nil {
+		return nil, fmt.Errorf("there is no kit folder %q; make one with: tallyfold new %s", folder, folder)
+	}
+	if !info.IsDir() {
+		return nil, fmt.Errorf("%q is a file; name the kit folder that it lies in", folder)
+	}
+	absolute, err := filepath.Abs(folder)
+	if err != nil {
+		return nil, fmt.Errorf("cannot tell where %q lies: %w", folder, err)
+	}
+	p := &proof{folder: filepath.ToSlash(filepath.Clean(folder))}
+	var reading diag.List
+	p.kit, reading = instructions.Open(os.DirFS(absolute), filepath.Base(absolute))
+	if p.kit == nil {
+		p.findings = reading
+		return p, nil
+	}
+	p.ledger = ledger.Follow(p.kit)
+	p.plan = schedule.Of(p.kit)
+	judged := rules.Check(rules.Subject{Kit: p.kit, Ledger: p.ledger, Plan: p.plan})
+	p.findings, p.accepted = rules.Accept(append(reading, judged...), p.kit, today)
+	return p, nil
+}
+
+// day reads the date that findings are judged as of; empty is today.
+func day(text string) (time.Time, error) {
+	if text == "" {
+		return time.Now(), nil
+	}
+	at, err := time.Parse(time.DateOnly, text)
+	if err != nil {
+		return at, fmt.Errorf("--as-of %q is no date; write it as 2026-11-25", text)
+	}
+	return at, nil
+}

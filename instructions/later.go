@@ -1,0 +1,95 @@
+package instructions
+
+import (
+	"slices"
+
+	"tallyfold/kit"
+	"tallyfold/kit/load"
+	"tallyfold/kit/source"
+)
+
+// What can be judged only when the whole method is read: named waits, what a
+// figure is told again of, names used twice, parts that runs name.
+
+// checkLater judges the targets of `after:` and `same:`.
+func (r *reader) checkLater(operations []*kit.Operation, waits, steps map[string]source.Span, part *kit.Part) {
+	for _, operation := range operations {
+		target := takeApart(operation.TargetSpan.Text(), operation.TargetSpan).target
+		target.text = operation.Target
+		_, isWait := waits[target.text]
+		_, isStep := steps[target.text]
+		switch {
+		case target.text == "" || isWait:
+		case operation.Kind == kit.After:
+			r.unknownWait(target, waits)
+		case operation.Kind == kit.Same && !isStep:
+			r.checkTarget("same:", target, anything, part)
+		}
+	}
+}
+
+func (r *reader) unknownWait(name word, waits map[string]source.Span) {
+	known := make([]string, 0, len(waits))
+	for wait := range waits {
+		known = append(known, wait)
+	}
+	slices.Sort(known)
+	var remedies []string
+	if near := load.Nearest(name.text, known); near != "" {
+		remedies = append(remedies, "write after:"+near+", if that is meant")
+	}
+	r.say(unknownTarget, name.span, name.text, "no wait is called "+quoted(name.text), "after after: the name of a wait",
+		append(remedies, "name the wait: write wait:"+name.text+" where it begins")...)
+}
+
+// waitNames gives the named waits of a method and where each is named first.
+func waitNames(method kit.Method) map[string]source.Span {
+	waits := map[string]source.Span{}
+	for _, step := range method.Steps() {
+		for _, operation := range step.Operations {
+			if _, there := waits[operation.Target]; !there && operation.Kind == kit.Wait && operation.Target != "" && !operation.Aside {
+				waits[operation.Target] = operation.TargetSpan
+			}
+		}
+	}
+	return waits
+}
+
+// stepNames gives the steps of a method and the heading of each.
+func stepNames(method kit.Method) map[string]source.Span {
+	steps := map[string]source.Span{}
+	for _, step := range method.Steps() {
+		steps[step.ID] = step.Span
+	}
+	return steps
+}
+
+// checkParts finds parts that a run names and the method doesn't have.
+func (r *reader) checkParts(method kit.Method) {
+	var known []string
+	for _, part := range method.Parts {
+		if part.ID != "" {
+			known = append(known, part.ID)
+		}
+	}
+	for _, run := range r.kit.Runs {
+		for _, named := range run.Parts {
+			if !slices.Contains(known, named.Value) {
+				r.unknownPart(named, known)
+			}
+		}
+	}
+}
+
+func (r *reader) unknownPart(named kit.Said[string], known []string) {
+	var remedies []string
+	if near := load.Nearest(named.Value, known); near != "" {
+		remedies = append(remedies, "write "+near+", if that is meant")
+	}
+	expected := "the name of a part: its level-one heading in small letters, with hyphens for spaces"
+	if len(known) > 0 {
+		expected += " (" + some(known) + ")"
+	}
+	r.say(unknownTarget, named.Span, named.Value, "the method has no part "+quoted(named.Value), expected,
+		append(remedies, "give method.md a heading “# …” of that name")...)
+}

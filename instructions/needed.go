@@ -1,0 +1,161 @@
+package instructions
+
+import (
+	"strings"
+	"unicode"
+
+	"tallyfold/kit"
+	"tallyfold/kit/quantity"
+)
+
+// judge says what is missing or wrong in what was understood of a phrase.
+func (f *phrasing) judge() {
+	switch {
+	case f.problem:
+	case f.meaning.kind == kit.Again:
+		f.judgeAgain()
+	case f.meaning.kind == kit.Fill:
+		f.judgeFill()
+	case f.meaning.amount == needed && f.phrase.Portion == kit.NoPortion:
+		f.judgeNoAmount()
+	}
+	if !f.problem && f.repeats() {
+		f.unreadableText("an amount and how often, "+f.written(), "the amount of one action",
+			"write the amount once, and what is done again in a link of its own: [twice more](again:)")
+	}
+}
+
+func (f *phrasing) judgeAgain() {
+	if f.phrase.Count == 0 && !f.phrase.Each {
+		f.unreadableText(f.written()+", which doesn't say how often", "a number from 1 to "+quantity.Whole(maxTimes).String(),
+			"say how many more times: [the same five more times](again:)")
+	}
+}
+
+// judgeFill finds heights told from the rim down, which can't be told from heights
+// told from the bottom up once they are a figure.
+func (f *phrasing) judgeFill() {
+	if amount, ok := f.phrase.Amount(); ok && amount.Dimension == quantity.Length {
+		for i := range f.tokens {
+			if f.is(i, "below", "under", "from", "beneath", "short") {
+				f.unreadableText("a height told from the rim, "+f.written(), "the height from the bottom, a weight or a volume",
+					"write how much goes in: [each jar to 200 g](fill:jar)")
+				return
+			}
+		}
+	}
+}
+
+// judgeNoAmount finds a link that needs an amount and tells none. A thing that is
+// counted is one where no number is said; a household item that is only used
+// need not be measured; an empty text is written from the definition.
+func (f *phrasing) judgeNoAmount() {
+	if strings.TrimSpace(f.link.text.String()) == "" && f.meaning.sorts != 0 {
+		return
+	}
+	if f.meaning.kind == kit.Take || f.meaning.kind == kit.Use {
+		if f.isCounted() || f.meaning.kind == kit.Use && f.names.sorts[f.target] == household {
+			return
+		}
+	}
+	found := f.written() + ", which tells no amount"
+	if at := f.figure(); at >= 0 {
+		found = f.written() + ", whose figure can't be read as an amount"
+	}
+	f.unreadableText(found, f.meaning.expected(), f.remedyForAmount())
+}
+
+// isCounted says whether the target is packed by the piece, in every run.
+func (f *phrasing) isCounted() bool {
+	counted := func(key string) bool {
+		c := f.kit.Component(key)
+		return c != nil && c.Packed.Value.Dimension == quantity.Count
+	}
+	if !f.names.isRole(f.target) {
+		return counted(f.target)
+	}
+	for _, run := range f.kit.Runs {
+		if key, bound := run.Component(f.target); bound && !counted(key) {
+			return false
+		}
+	}
+	return true
+}
+
+// figure gives the first digit of the text, or -1.
+func (f *phrasing) figure() int {
+	return strings.IndexFunc(f.link.text.String(), unicode.IsDigit)
+}
+
+// repeats: "10 g twice" of an action that moves material, where the second time
+// needs steps of its own.
+func (f *phrasing) repeats() bool {
+	if len(f.phrase.Amounts) == 0 || f.phrase.Count == 0 {
+		return false
+	}
+	switch f.meaning.kind {
+	case kit.Take, kit.Use, kit.Move:
+	default:
+		return false
+	}
+	for i := range f.tokens {
+		if f.is(i, "once", "twice", "thrice", "times") && f.tokens[i].used {
+			return true
+		}
+	}
+	return false
+}
+
+// otherDimension tells that an amount is of a kind the link can't use.
+func (f *phrasing) otherDimension(t token) {
+	if f.meaning.kind == kit.Again {
+		return // judged by its count
+	}
+	f.problem = true
+	f.say(unreadableAmount, f.place(t), f.target, quoted(t.text)+", "+dimensionWords[t.amount.Dimension], f.meaning.expected(), f.remedyForAmount(),
+		"write it outside this link, or in one of its own")
+}
+
+func (f *phrasing) unreadable(i int, found, expected string, remedies ...string) {
+	f.problem = true
+	f.say(unreadableAmount, f.place(f.tokens[i]), f.target, found, expected, remedies...)
+}
+
+func (f *phrasing) unreadableText(found, expected string, remedies ...string) {
+	f.problem = true
+	f.say(unreadableAmount, f.wholeText(), f.target, found, expected, remedies...)
+}
+
+func (f *phrasing) remedyForAmount() string {
+	switch f.meaning.kind {
+	case kit.Work, kit.Wait:
+		return "write it like [15 minutes](" + string(f.meaning.kind) + ":)"
+	case kit.Warm:
+		return "write it like [to 80–85 °C](warm:)"
+	case kit.Cool:
+		return "write it like [below 60 °C](cool:), or make it a cue: [until it is cool to the touch](cue:)"
+	case kit.Same:
+		return "tell the figure: [200 g](same:" + f.target + ")"
+	}
+	return "write it like [30 g of it](" + string(f.meaning.kind) + ":" + f.target + "), or [all of it](" + string(f.meaning.kind) + ":" + f.target + ")"
+}
+
+// dimensionWords name what kind of amount something is.
+var dimensionWords = map[quantity.Dimension]string{
+	quantity.Mass: "a weight", quantity.Volume: "a volume", quantity.Count: "a count", quantity.Length: "a length",
+	quantity.Area: "an area", quantity.Temperature: "a temperature", quantity.TemperatureDifference: "a difference of temperature",
+	quantity.Duration: "a time", quantity.Money: "money", quantity.Share: "a share", quantity.Density: "a density",
+	quantity.VolumePerMass: "a volume for each weight", quantity.Proportion: "a ratio",
+}
+
+// expected tells which amounts a link may hold.
+func (m *meaning) expected() string {
+	if m.dimensions == nil {
+		return "an amount"
+	}
+	words := make([]string, len(m.dimensions))
+	for i, d := range m.dimensions {
+		words[i] = dimensionWords[d]
+	}
+	return either(words)
+}

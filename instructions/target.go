@@ -1,0 +1,91 @@
+package instructions
+
+import (
+	"strings"
+
+	"tallyfold/kit"
+)
+
+// checkTarget says whether a name in a destination is one that may stand there:
+// known, of the right sort, and bound in every run that comes by. use is the
+// word before it ("take:", "?into=").
+func (r *reader) checkTarget(use string, name word, wanted thing, part *kit.Part) {
+	sorts, known := r.names.sortOf(name.text)
+	switch {
+	case !known:
+		r.unknown(use, name, wanted)
+	case sorts&wanted == 0:
+		r.wrongSort(use, name, sorts, wanted)
+	case r.names.isRole(name.text):
+		r.checkRole(name, part)
+	}
+}
+
+func (r *reader) unknown(use string, name word, wanted thing) {
+	expected := "after " + use + " the key of " + article(wanted.String())
+	var remedies []string
+	if near := r.names.nearest(name.text, wanted); near != "" {
+		remedies = append(remedies, "write "+use+near+", if that is meant")
+	} else if keys := r.names.of(wanted); len(keys) > 0 {
+		expected += " (" + some(keys) + ")"
+	}
+	remedies = append(remedies, "add "+quoted(name.text)+" to kit.yaml")
+	r.say(unknownTarget, name.span, name.text, quoted(name.text)+" is no name in kit.yaml", expected, remedies...)
+}
+
+// some tells a handful of names and that there are more.
+func some(keys []string) string {
+	const handful = 8
+	if len(keys) > handful {
+		return strings.Join(keys[:handful], ", ") + " …"
+	}
+	return strings.Join(keys, ", ")
+}
+
+func (r *reader) wrongSort(use string, name word, is, wanted thing) {
+	found := quoted(name.text) + " is " + article((is &^ container).String())
+	if called := r.kit.Called(name.text); called != name.text {
+		found += " (" + called + ")"
+	}
+	var remedies []string
+	if wanted == container && is&component != 0 {
+		remedies = append(remedies, "give "+name.text+" a container in kit.yaml: how much it holds and what stays free under its rim")
+	}
+	for _, kind := range []kit.Kind{kit.WithTool, kit.WithVessel, kit.Take, kit.Move} {
+		m := meaningOf(string(kind))
+		if m.sorts&is != 0 && use != string(kind)+":" {
+			remedies = append(remedies, "write "+string(kind)+":"+name.text+", which is for "+m.does)
+		}
+	}
+	remedies = append(remedies, "name "+article(wanted.String())+" instead")
+	r.say(unknownTarget, name.span, name.text, found, "after "+use+" "+article(wanted.String()), remedies...)
+}
+
+// checkRole finds runs that follow the part and bind no component to the role.
+// Without a part, in trouble.md, that is all runs. It tells each of them once, at
+// the first place that needs the role.
+func (r *reader) checkRole(role word, part *kit.Part) {
+	asked := roleIn{role.text, part}
+	if r.asked[asked] {
+		return
+	}
+	r.asked[asked] = true
+	for _, run := range r.kit.Passes() {
+		if part != nil && !run.Follows(part) {
+			continue
+		}
+		if _, bound := run.Component(role.text); !bound {
+			r.say(roleUnbound, role.span, role.text,
+				"the run "+quoted(run.Name.Value)+" says nothing of "+quoted(role.text),
+				"in every run that follows this step a component for "+quoted(role.text),
+				"add "+role.text+" to “with” of this run in kit.yaml",
+				"put the step into a part that only the other runs follow")
+		}
+	}
+}
+
+// roleIn is a role needed in a part.
+type roleIn struct {
+	role string
+	part *kit.Part
+}

@@ -1,0 +1,69 @@
+package instructions
+
+import (
+	"strings"
+	"unicode"
+	"unicode/utf8"
+
+	"tallyfold/kit/quantity"
+)
+
+// A token is a word or an amount in the text of a link.
+type token struct {
+	text       string // in lower case
+	start, end int    // bytes in the flat text
+	// amount is what is told, where isAmount.
+	amount   quantity.Amount
+	isAmount bool
+	// used: its meaning has been found, so that it is not told as an amount too.
+	used bool
+}
+
+// tokensOf cuts a text into amounts and the words between them.
+func tokensOf(text string, amounts quantity.Reader) []token {
+	var tokens []token
+	at := 0
+	for _, found := range amounts.Find(text) {
+		if found.Start < at {
+			continue
+		}
+		tokens = append(tokens, plainWords(text, at, found.Start)...)
+		tokens = append(tokens, token{
+			text: strings.ToLower(text[found.Start:found.End]), start: found.Start, end: found.End,
+			amount: found.Amount, isAmount: true,
+		})
+		at = found.End
+	}
+	return append(tokens, plainWords(text, at, len(text))...)
+}
+
+// plainWords cuts bytes start to end of a text into words and "~".
+func plainWords(text string, start, end int) []token {
+	var words []token
+	from := -1
+	for i := start; i <= end; {
+		r, size := utf8.DecodeRuneInString(text[i:end])
+		inside := i < end && inWord(r)
+		if inside && from < 0 {
+			from = i
+		}
+		if !inside && from >= 0 {
+			words = append(words, token{text: plainWord(text[from:i]), start: from, end: i})
+			from = -1
+		}
+		if r == '~' || r == '≈' {
+			words = append(words, token{text: "about", start: i, end: i + size})
+		}
+		i += max(size, 1)
+	}
+	return words
+}
+
+func inWord(r rune) bool {
+	return unicode.IsLetter(r) || unicode.IsDigit(r) || unicode.Is(unicode.No, r) || strings.ContainsRune("-'’/%", r)
+}
+
+// plainWord is a word in lower case with a plain apostrophe.
+func plainWord(text string) string {
+	return strings.ToLower(strings.ReplaceAll(text, "’", "'"))
+}

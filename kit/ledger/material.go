@@ -1,0 +1,144 @@
+package ledger
+
+import (
+	"tallyfold/kit"
+	"tallyfold/kit/quantity"
+)
+
+// A material is anything that steps take: a component or a household item, with
+// the figures that the ledger needs of it.
+type material struct {
+	key, name string
+	// dimension is that of the pack: what amounts of it are reckoned in.
+	dimension quantity.Dimension
+	// packed is nil for a household item.
+	packed, spare *Figure
+	density       *Figure // nil when not given
+	trueDensity   *Figure // nil when not given
+	loose         bool    // density is that of loose powder
+	liquid        bool
+	// left is what the pack still holds; nil for a household item.
+	left *Figure
+	uses []Entry
+	// leftSaid says what is done with what is left in the pack.
+	leftSaid *kit.Operation
+}
+
+// widePowder is the ratio of the ends of a density above which it cannot be that
+// of a liquid: liquids are told to a few percent, loose powders are not
+// (common practice, no source).
+var widePowder = quantity.Ratio(115, 100)
+
+func componentMaterial(c *kit.Component) *material {
+	m := &material{key: c.ID, name: c.String()}
+	if c.Packed.Given() {
+		m.dimension = c.Packed.Value.Dimension
+		m.packed = Written(m.name+" packed", c.Packed.Value, c.Packed.Span)
+		m.left = m.packed
+	} else {
+		m.dimension = quantity.Count
+		m.packed = Unknown(quantity.Count, m.name+" packed", "kit.yaml does not say how much "+m.name+" is packed")
+		m.left = m.packed
+	}
+	if c.Spare.Given() {
+		m.spare = Written(m.name+" spare", c.Spare.Value, c.Spare.Span)
+	}
+	m.setDensity(c.Density, c.TrueDensity, c.DensityState)
+	m.liquid = m.liquid || m.dimension == quantity.Volume
+	return m
+}
+
+func householdMaterial(h *kit.Household) *material {
+	m := &material{key: h.ID, name: h.String(), dimension: quantity.Volume}
+	m.setDensity(h.Density, kit.Said[quantity.Amount]{}, h.DensityState)
+	if m.density != nil {
+		m.dimension = quantity.Mass
+	}
+	return m
+}
+
+// settle takes the first amount told of a household item for the way it is
+// measured, as it has no pack to tell it. One with a density is weighed.
+func (m *material) settle(told quantity.Dimension) {
+	if m.packed == nil && m.density == nil && len(m.uses) == 0 {
+		m.dimension = told
+	}
+}
+
+func (m *material) setDensity(density, trueDensity kit.Said[quantity.Amount], state kit.State) {
+	if trueDensity.Given() {
+		m.trueDensity = Written("true density of "+m.name, trueDensity.Value, trueDensity.Span)
+	}
+	if !density.Given() {
+		return
+	}
+	d := density.Value
+	m.density = Written("density of "+m.name, d, density.Span)
+	wide := d.Low.Sign() > 0 && d.High.Over(d.Low).Cmp(widePowder) > 0
+	m.loose = state == kit.Loose || state == kit.NoState && (wide || trueDensity.Given())
+	m.liquid = state == kit.Liquid || state == kit.NoState && !m.loose
+}
+
+// countable: sheets, jars and lengths of thread are objects, not part of a mixture.
+func (m *material) countable() bool {
+	switch m.dimension {
+	case quantity.Count, quantity.Length, quantity.Area:
+		return true
+	}
+	return false
+}
+
+// mass of an amount of it, g.
+func (m *material) mass(amount *Figure) *Figure {
+	name := "mass of " + m.name
+	switch {
+	case m.countable():
+		return Unknown(quantity.Mass, name, m.name+" is counted or measured, not weighed")
+	case m.dimension == quantity.Mass:
+		return amount
+	case m.density == nil:
+		return Unknown(quantity.Mass, name, "no density is given for "+m.name)
+	}
+	return Times(quantity.Mass, name, amount, m.density)
+}
+
+// volume that an amount of it adds to a mixture, mL. The loose density of a
+// powder counts the air between the grains, which the mixture does not keep.
+func (m *material) volume(amount *Figure) *Figure {
+	name := "volume of " + m.name
+	density := m.density
+	switch {
+	case m.countable():
+		return Unknown(quantity.Volume, name, m.name+" is counted or measured, not poured")
+	case m.dimension == quantity.Volume && !m.loose:
+		return amount
+	case m.trueDensity != nil:
+		density = m.trueDensity
+	case m.loose:
+		return Unknown(quantity.Volume, name, "only the loose density of "+m.name+
+			" is given; the room it takes in a mixture needs its true density")
+	case density == nil:
+		return Unknown(quantity.Volume, name, "no density is given for "+m.name)
+	}
+	return Over(quantity.Volume, name, m.mass(amount), density)
+}
+
+// inPackDimension turns an amount told in spoons or grams into the dimension of
+// the pack. Without a density that joins them it is unknown, and snag says so.
+func (m *material) inPackDimension(amount *Figure) (converted *Figure, snag Trouble) {
+	if amount.Dimension == m.dimension {
+		return amount, ""
+	}
+	massForVolume := m.dimension == quantity.Mass && amount.Dimension == quantity.Volume
+	volumeForMass := m.dimension == quantity.Volume && amount.Dimension == quantity.Mass
+	if !massForVolume && !volumeForMass {
+		return Unknown(m.dimension, amount.Name, m.name+" is packed in another kind of measure"), OtherKind
+	}
+	if m.density == nil {
+		return Unknown(m.dimension, amount.Name, "no density is given for "+m.name), NoDensity
+	}
+	if massForVolume {
+		return Times(quantity.Mass, amount.Name, amount, m.density), ""
+	}
+	return Over(quantity.Volume, amount.Name, amount, m.density), ""
+}

@@ -1,0 +1,100 @@
+package load
+
+import (
+	"tallyfold/kit"
+	"tallyfold/kit/quantity"
+	"tallyfold/kit/source"
+)
+
+// What several tables expect, in the same words.
+const (
+	expectPacked   = "an amount such as 720 g, 12 mL, 6, 4 m or 900 cm²; behind it “± 5 g” says how far it may be off"
+	expectDensity  = "a weight for a volume, such as 0.90 g/mL or 0.50–0.70 g/mL"
+	expectShare    = "a share and of what, such as “at most 2 % of mixture”, or a list of them"
+	expectReading  = "a temperature such as 60 °C or 140 °F"
+	expectResidue  = "what stays behind, such as 10 g ± 4 g"
+	expectNote     = "words for the box list"
+	expectCautions = "a warning in plain words, or a list of them"
+)
+
+var componentKeys = table[kit.Component]{"component", "anything packed in the box: a material, a container, a part, printed matter", []field[kit.Component]{
+	name("name", "what people call it", "Gelling powder", func(c *kit.Component) *kit.Said[string] { return &c.Called }),
+	amount("packed", expectPacked, "720 g ± 5 g", packable, func(c *kit.Component) *kit.Said[quantity.Amount] { return &c.Packed }).required(),
+	amount("spare", "the part of the packed amount that nobody has to use, in the same kind of unit, such as 1 g", "1 g", spareable, func(c *kit.Component) *kit.Said[quantity.Amount] { return &c.Spare }),
+	density(expectDensity+"; behind it “loose”, “liquid” or “set” says what was weighed", "0.50–0.70 g/mL loose", func(c *kit.Component) (*kit.Said[quantity.Amount], *kit.State) { return &c.Density, &c.DensityState }),
+	amount("true density", expectDensity+", of the grains themselves", "2.6 g/mL", aDensity, func(c *kit.Component) *kit.Said[quantity.Amount] { return &c.TrueDensity }),
+	amounts("share", expectShare, "at most 2 % of mixture", aShare, func(c *kit.Component) *[]kit.Said[quantity.Amount] { return &c.Shares }),
+	amount("add below", expectReading, "60 °C", aReading, func(c *kit.Component) *kit.Said[quantity.Amount] { return &c.AddBelow }),
+	amount("withstands", expectReading+", the hottest it may become", "90 °C", aReading, func(c *kit.Component) *kit.Said[quantity.Amount] { return &c.Withstands }),
+	whole("strands", "how many strands the thread is laid of, a whole number such as 6", "6", 1, 999, "", func(c *kit.Component) *kit.Said[int] { return &c.Strands }),
+	yesNo("optional", "yes if it may stay in the bag, else no", func(c *kit.Component) *kit.Said[bool] { return &c.Optional }),
+	prose("note", expectNote, "the larger of the two bags", func(c *kit.Component) *kit.Said[string] { return &c.Note }),
+	texts("cautions", expectCautions, "Keep away from eyes", func(c *kit.Component) *[]kit.Said[string] { return &c.Cautions }),
+	group("container", "the keys of a container, if it ends up holding a finished piece", "{brimful: 235 mL, headspace: 15 mL}", containerKeys, func(c *kit.Component, at source.Span) *kit.Container {
+		c.Container = &kit.Container{Span: at}
+		return c.Container
+	}),
+	group("insert", "the keys of an insert, if it is placed into a container or mould", "{mass: 40 g, volume: 15 mL, floats: no}", insertKeys, func(c *kit.Component, at source.Span) *kit.Insert {
+		c.Insert = &kit.Insert{Span: at}
+		return c.Insert
+	}),
+}}
+
+var containerKeys = table[kit.Container]{"container", "what a finished piece ends up in, or a mould", []field[kit.Container]{
+	amount("brimful", "the volume up to the rim, such as 235 mL", "235 mL", aVolume, func(c *kit.Container) *kit.Said[quantity.Amount] { return &c.Brimful }),
+	amount("headspace", "what is left free under the rim: a volume such as 15 mL, or a height such as 8 mm", "15 mL", roomOrDepth, func(c *kit.Container) *kit.Said[quantity.Amount] { return &c.Headspace }),
+	amount("withstands", expectReading+", the hottest that may be poured into it", "90 °C", aReading, func(c *kit.Container) *kit.Said[quantity.Amount] { return &c.Withstands }),
+	inside(func(c *kit.Container) *kit.Said[kit.Shape] { return &c.Inside }),
+	whole("cavities", "how many cavities the mould has, a whole number such as 8", "8", 1, 9999, "", func(c *kit.Container) *kit.Said[int] { return &c.Cavities }),
+	yesNo("used again", "yes if it may be filled more than once, else no", func(c *kit.Container) *kit.Said[bool] { return &c.UsedAgain }),
+}}
+
+// “floats: yes” and “floats: no” are the short way to say how most inserts sit;
+// it is read first so that “sits” can say more.
+var insertKeys = table[kit.Insert]{"insert", "an object placed into a container or mould", []field[kit.Insert]{
+	amount("mass", "the weight of one, such as 40 g", "40 g", aMass, func(i *kit.Insert) *kit.Said[quantity.Amount] { return &i.Mass }),
+	amount("volume", "the volume of one, such as 15 mL", "15 mL", aVolume, func(i *kit.Insert) *kit.Said[quantity.Amount] { return &i.Volume }),
+	floats(),
+	sits(),
+	amount("withstands", expectReading+", the hottest fill it may meet", "90 °C", aReading, func(i *kit.Insert) *kit.Said[quantity.Amount] { return &i.Withstands }),
+}}
+
+var householdKeys = table[kit.Household]{"household", "what the customer supplies and uses up", []field[kit.Household]{
+	name("name", "what people call it", "Tap water", func(h *kit.Household) *kit.Said[string] { return &h.Called }),
+	amount("amount", "how much to have ready, such as 2 L", "2 L", fit{kinds: packable.kinds, limit: true}, func(h *kit.Household) *kit.Said[quantity.Amount] { return &h.Amount }),
+	density(expectDensity, "0.998 g/mL", func(h *kit.Household) (*kit.Said[quantity.Amount], *kit.State) { return &h.Density, &h.DensityState }),
+	amounts("share", expectShare, "at most 80 % of mixture", aShare, func(h *kit.Household) *[]kit.Said[quantity.Amount] { return &h.Shares }),
+	amount("add below", expectReading, "60 °C", aReading, func(h *kit.Household) *kit.Said[quantity.Amount] { return &h.AddBelow }),
+	prose("note", expectNote, "soft or filtered if yours is hard", func(h *kit.Household) *kit.Said[string] { return &h.Note }),
+}}
+
+var toolKeys = table[kit.Tool]{"tool", "what is used and not used up; a tool that holds material is a vessel", []field[kit.Tool]{
+	name("name", "what people call it", "Kitchen scale", func(t *kit.Tool) *kit.Said[string] { return &t.Called }),
+	oneOf("from", "customer or box", "customer", []choice[kit.Supply]{{"customer", kit.FromCustomer}, {"box", kit.FromBox}},
+		func(t *kit.Tool) *kit.Said[kit.Supply] { return &t.From }).required(),
+	yesNo("essential", "yes if the kit cannot be made without it, no if it only helps", func(t *kit.Tool) *kit.Said[bool] { return &t.Essential }),
+	texts("stands in for", "the key of a tool that it may replace, or a list of them", "blender", func(t *kit.Tool) *[]kit.Said[string] { return &t.StandsInFor }),
+	amount("holds", "the volume up to the rim, such as 2 L", "2 L", aVolume, func(t *kit.Tool) *kit.Said[quantity.Amount] { return &t.Holds }),
+	amount("residue", expectResidue+"; a weight or a volume", "10 g ± 4 g", massOrRoom, func(t *kit.Tool) *kit.Said[quantity.Amount] { return &t.Residue }),
+	amount("reads to", "its smallest step, such as 1 g, 5 mL or 1 °C", "1 g", scaleStep, func(t *kit.Tool) *kit.Said[quantity.Amount] { return &t.ReadsTo }),
+	amount("withstands", expectReading+", the hottest it may become", "120 °C", aReading, func(t *kit.Tool) *kit.Said[quantity.Amount] { return &t.Withstands }),
+	amount("packed", "how many come in the box, such as 1", "1", pieces, func(t *kit.Tool) *kit.Said[quantity.Amount] { return &t.Packed }),
+	prose("note", expectNote, "one that will not be used for food again", func(t *kit.Tool) *kit.Said[string] { return &t.Note }),
+}}
+
+var mixtureKeys = table[kit.Mixture]{"mixture", "what is made of several components in one vessel", []field[kit.Mixture]{
+	name("name", "what people call it", "Gel", func(m *kit.Mixture) *kit.Said[string] { return &m.Called }),
+	name("made in", "the key of the vessel it is made in", "pan", func(m *kit.Mixture) *kit.Said[string] { return &m.MadeIn }).required(),
+	density(expectDensity+", measured as it is filled", "1.01–1.03 g/mL", func(m *kit.Mixture) (*kit.Said[quantity.Amount], *kit.State) { return &m.Density, &m.DensityState }),
+	amount("residue", expectResidue+", in whatever vessel it leaves", "10 g", massOrRoom, func(m *kit.Mixture) *kit.Said[quantity.Amount] { return &m.Residue }),
+	amount("dries out", "the share of its weight that it loses in the finished piece, such as 2 %", "2 %", ownShare, func(m *kit.Mixture) *kit.Said[quantity.Amount] { return &m.DriesBy }),
+	amounts("share", expectShare, "at least 95 % of mixture", aShare, func(m *kit.Mixture) *[]kit.Said[quantity.Amount] { return &m.Shares }),
+}}
+
+var pieceKeys = table[kit.Piece]{"piece", "a kind of finished piece", []field[kit.Piece]{
+	name("name", "what people call it", "Scent gel", func(p *kit.Piece) *kit.Said[string] { return &p.Called }),
+	amount("count", "how many of them the kit makes, such as 6", "6", pieces, func(p *kit.Piece) *kit.Said[quantity.Amount] { return &p.Count }).required(),
+	name("in", "the key of the container it ends up in", "jar", func(p *kit.Piece) *kit.Said[string] { return &p.In }),
+	amount("net", "what one holds at least, such as “at least 195 g”", "at least 195 g", netContents, func(p *kit.Piece) *kit.Said[quantity.Amount] { return &p.Net }),
+	name("of", "the key of the mixture it is made of", "gel", func(p *kit.Piece) *kit.Said[string] { return &p.Of }),
+}}

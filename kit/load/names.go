@@ -1,0 +1,169 @@
+package load
+
+import (
+	"slices"
+	"strings"
+	"unicode"
+
+	"golang.org/x/text/unicode/norm"
+
+	"tallyfold/kit"
+	"tallyfold/kit/diag"
+	"tallyfold/kit/source"
+)
+
+// reserved are words that mean something of their own in kit.yaml or in the links
+// of a method, and so cannot be the key of a thing.
+var reserved = map[string]string{
+	wholeMixture: "the whole of what is in the vessel",
+	"box":        "what comes in the kit",
+	"customer":   "who makes the kit",
+	"pack":       "what a bag or bottle of the kit holds",
+	"all":        "everything there",
+	"rest":       "what is left",
+	"kept":       "what is not thrown away",
+	"discarded":  "what is thrown away",
+	"pieces":     "what is made",
+	"time":       "how long it takes",
+	"yes":        "yes", "no": "no", "true": "yes", "false": "no", "on": "yes", "off": "no", "null": "nothing", "y": "yes", "n": "no",
+}
+
+// longestKey is the longest key of a thing; it stands in every link to it.
+const longestKey = 40
+
+// key reads a key of the maker's own. A bad one is reported and used all the
+// same, so that what is said of the thing is still checked.
+func (r *reader) key(v value) kit.Name {
+	id := v.text()
+	expected := "lower-case letters a to z, digits and single hyphens, beginning with a letter"
+	switch meaning, taken := reserved[id]; {
+	case taken:
+		r.report(BadKeyName, v.span, quote(id)+", which already means "+meaning, "a key that means only this thing",
+			"give it another key, such as “"+id+"-1” or what it is made of")
+	case len(id) > longestKey:
+		r.report(BadKeyName, v.span, quote(id), "a key of at most 40 letters", "give it a short key, and the long name under “name:”")
+	case slug(id) != id || !startsWithLetter(id):
+		order := "begin it with a letter"
+		if near := slug(id); startsWithLetter(near) {
+			order = "write “" + near + "”, and put what people read under “name:”"
+		}
+		r.report(BadKeyName, v.span, quote(id)+" as a key", expected, order)
+	}
+	return kit.Name{ID: id, IDSpan: v.span, Called: kit.Said[string]{Value: id}}
+}
+
+// slug makes a key of any words: accents dropped, everything else a hyphen.
+func slug(words string) string {
+	var b strings.Builder
+	gap := false
+	for _, letter := range norm.NFD.String(strings.ToLower(words)) {
+		switch {
+		case letter >= 'a' && letter <= 'z' || letter >= '0' && letter <= '9':
+			if gap && b.Len() > 0 {
+				b.WriteByte('-')
+			}
+			gap = false
+			b.WriteRune(letter)
+		case !unicode.Is(unicode.Mn, letter):
+			gap = true
+		}
+	}
+	return b.String()
+}
+
+func startsWithLetter(id string) bool { return id != "" && id[0] >= 'a' && id[0] <= 'z' }
+
+// A thing is anything in the kit with a key, and the section it stands in.
+type thing struct {
+	name    *kit.Name
+	section string
+}
+
+// things are all things of the kit in the order of the file.
+func things(k *kit.Kit) []thing {
+	var all []thing
+	for _, m := range k.Measures {
+		all = append(all, thing{&m.Name, "measures"})
+	}
+	for _, c := range k.Components {
+		all = append(all, thing{&c.Name, "components"})
+	}
+	for _, h := range k.Household {
+		all = append(all, thing{&h.Name, "household"})
+	}
+	for _, t := range k.Tools {
+		all = append(all, thing{&t.Name, "tools"})
+	}
+	for _, m := range k.Mixtures {
+		all = append(all, thing{&m.Name, "mixtures"})
+	}
+	for _, p := range k.Pieces {
+		all = append(all, thing{&p.Name, "pieces"})
+	}
+	slices.SortStableFunc(all, func(a, b thing) int { return a.name.IDSpan.Start - b.name.IDSpan.Start })
+	return all
+}
+
+// uniqueNames reports keys and names that two things share, and roles that are
+// called like a thing.
+func (r *reader) uniqueNames(k *kit.Kit) {
+	keys, called := map[string]thing{}, map[string]thing{}
+	for _, t := range things(k) {
+		first, twice := keys[t.name.ID]
+		if twice {
+			r.twice(t.name.ID, t.name.ID, t.name.IDSpan, first.name.IDSpan, "the key of something under “"+first.section+"” already",
+				"a key for each thing in the whole kit", "give one of the two another key, here and where it is meant")
+		} else {
+			keys[t.name.ID] = t
+		}
+		words := alike(t.name.String())
+		if first, same := called[words]; same && !twice {
+			r.twice(t.name.ID, t.name.String(), calledAt(t.name), calledAt(first.name), "the name of “"+first.name.ID+"” already",
+				"a name for each thing, so that nobody takes one for the other", "give one of the two another name")
+		} else if !same {
+			called[words] = t
+		}
+	}
+	r.uniqueRuns(k, keys)
+}
+
+// uniqueRuns reports runs with one name, and roles that are called like a thing.
+func (r *reader) uniqueRuns(k *kit.Kit, keys map[string]thing) {
+	runs, roles := map[string]*kit.Run{}, map[string]bool{}
+	for _, run := range k.Runs {
+		words := alike(run.Name.Value)
+		if first, twice := runs[words]; twice && words != "" {
+			r.twice("", run.Name.Value, run.Name.Span, first.Name.Span, "the name of another run already", "a name for each run", "give one of the two another name")
+		} else {
+			runs[words] = run
+		}
+		for _, b := range run.With {
+			if first, taken := keys[b.Role.Value]; taken && !roles[b.Role.Value] {
+				r.twice(b.Role.Value, b.Role.Value, b.Role.Span, first.name.IDSpan, "the key of something under “"+first.section+"”",
+					"a role named unlike any thing in the kit", "give the role another name, here and in the method")
+			}
+			roles[b.Role.Value] = true
+		}
+	}
+}
+
+// twice reports a name that is taken.
+func (r *reader) twice(about, name string, at, first source.Span, is, expected, order string) {
+	r.about = about
+	f := r.report(DuplicateName, at, quote(name)+", "+is, expected, order)
+	f.Also = []diag.Place{{Where: first, Note: "the first one"}}
+	r.about = ""
+}
+
+// calledAt is where a thing's name stands: its key where it has no other.
+func calledAt(n *kit.Name) source.Span {
+	if n.Called.Given() {
+		return n.Called.Span
+	}
+	return n.IDSpan
+}
+
+// alike makes names equal that a reader would take for the same.
+func alike(name string) string {
+	return strings.Join(strings.Fields(strings.ToLower(strings.ReplaceAll(name, "-", " "))), " ")
+}

@@ -1,0 +1,38 @@
+package rules
+
+import (
+	"tallyfold/kit/diag"
+	"tallyfold/kit/ledger"
+)
+
+var noVessel = Rule{
+	Name:     "no-vessel",
+	Severity: diag.MustFix,
+	Title:    "A step does not say from or into which vessel",
+	Explanation: `A step pours or fills, and neither its heading nor the link says from where or into what.
+The reader has to guess, and the sums of everything that follows are lost.
+
+Name the vessel of the step in its heading, “(step:pour?in=pan)”, or in the link with
+“?from=” or “?into=”.`,
+	Check: func(s Subject) []diag.Finding {
+		var all []perRun
+		for _, snag := range s.Ledger.Snags {
+			if snag.Trouble == ledger.NoVessel {
+				all = append(all, perRun{snag.Run, unsaidVessel(s, snag)})
+			}
+		}
+		return overRuns(s.Kit, all)
+	},
+}
+
+func unsaidVessel(s Subject, snag ledger.Snag) diag.Finding {
+	o := snag.Operation
+	return diag.Finding{
+		Where: amountSpan(o), About: snag.Thing,
+		Found:    inStep(snag.Step) + ": " + snag.Why + " (" + s.Kit.Called(snag.Thing) + ")",
+		Expected: "a vessel that it comes from and one that it goes into, not the same",
+		Remedies: diag.Fix(
+			"name the vessel in the heading of "+inStep(snag.Step)+", as in (step:"+snag.Step.ID+"?in=pan)",
+			"name it in the link, as in ("+string(o.Kind)+":"+o.Target+"?from=pan) or ?into=pan"),
+	}
+}

@@ -1,0 +1,114 @@
+package rules
+
+import (
+	"tallyfold/kit"
+	"tallyfold/kit/diag"
+	"tallyfold/kit/ledger"
+	"tallyfold/kit/quantity"
+)
+
+var packedTooLittle = Rule{
+	Name:     "packed-too-little",
+	Severity: diag.MustFix,
+	Title:    "The steps use more of a component than the box holds",
+	Explanation: `All steps of all runs are added up and compared with what is packed. Where more is
+used than packed, the last person to follow the steps runs out in the middle.
+
+Where the amount is just enough and a pack on the light side of its tolerance would
+run short by more than a hundredth, the finding should be fixed: a spare takes care
+of it. Less than that a kitchen scale does not show.
+
+Pack more, take less in a step, or serve fewer runs.`,
+	Check: func(s Subject) []diag.Finding {
+		var findings []diag.Finding
+		for _, b := range s.Ledger.Balances {
+			if b.Left == nil || !b.Left.Known() {
+				continue // told by used-but-not-packed, no-density or no-amount
+			}
+			low, _ := b.Left.Worst()
+			switch {
+			case b.Left.Value().Sign() < 0:
+				findings = append(findings, shortPack(s.Kit, b))
+			case shortAtWorst(b, low):
+				findings = append(findings, lightPack(s.Kit, b, low))
+			}
+		}
+		return findings
+	},
+}
+
+// noticeable is the part of an amount that a kitchen scale still shows (common
+// practice, no source).
+var noticeable = quantity.Ratio(1, 100)
+
+func shortAtWorst(b *ledger.Balance, low quantity.Number) bool {
+	return b.Used.Value().Times(noticeable).Less(low.Negated())
+}
+
+func shortPack(k *kit.Kit, b *ledger.Balance) diag.Finding {
+	c := k.Component(b.Thing)
+	short := b.Left.Value().Negated()
+	finding := shortOf(k, b)
+	finding.Found = c.String() + ": the steps use " + b.Used.Show() + ", and " + b.Packed.Show() + " is packed, " +
+		show(short, b.Dimension) + " too little"
+	finding.Sum = lines(append(b.Sum(), worstCase("what is left", b.Left))...)
+	return finding
+}
+
+func lightPack(k *kit.Kit, b *ledger.Balance, low quantity.Number) diag.Finding {
+	c := k.Component(b.Thing)
+	finding := shortOf(k, b)
+	finding.Severity = diag.ShouldFix
+	finding.Found = c.String() + ": " + b.Packed.Show() + " is just enough, but a light pack runs " +
+		show(low.Negated(), b.Dimension) + " short"
+	finding.Sum = lines(append(b.Sum(), worstCase("what is left", b.Left))...)
+	return finding
+}
+
+// shortOf has what both findings share.
+func shortOf(k *kit.Kit, b *ledger.Balance) diag.Finding {
+	c := k.Component(b.Thing)
+	low, _ := b.Packed.Worst()
+	under := b.Packed.Value().Minus(low)
+	enough := b.Used.Value().Plus(under)
+	remedies := []diag.Remedy{{
+		Do:   "pack at least " + up(enough, c.Packed.Value) + " of " + c.String(),
+		Then: tolerated(under, b.Dimension),
+	}}
+	if fewer := takeLess(c, b, under); fewer != "" {
+		remedies = append(remedies, diag.Remedy{Do: fewer})
+	}
+	return diag.Finding{
+		Where: c.Packed.Span, About: c.ID, Cause: packCause(c.ID),
+		Expected: "at most what is packed, " + b.Packed.Show() + ", used in all",
+		Remedies: remedies, Also: places(k, b.Uses),
+	}
+}
+
+func tolerated(under quantity.Number, dimension quantity.Dimension) string {
+	if under.IsZero() {
+		return ""
+	}
+	return "enough even where a pack is " + show(under, dimension) + " light"
+}
+
+// takeLess says by how much one amount would have to shrink where the same link
+// causes all uses.
+func takeLess(c *kit.Component, b *ledger.Balance, under quantity.Number) string {
+	first := b.Uses[0]
+	told, ok := first.Operation.Phrase.Amount()
+	if !ok || first.Operation.Phrase.Portion != kit.Exactly || told.Dimension != b.Dimension {
+		return "take less in one of the steps"
+	}
+	for _, use := range b.Uses {
+		if use.Operation != first.Operation {
+			return "take less in one of the steps"
+		}
+	}
+	part := b.Packed.Value().Minus(under).Over(b.Used.Value())
+	less := told.Nominal.Times(part)
+	if b.Dimension == quantity.Count && less.Less(quantity.Whole(1)) {
+		return ""
+	}
+	return "take " + down(less, told) + " instead of " + told.Written + " in " + inStep(first.Step)
+}

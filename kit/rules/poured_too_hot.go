@@ -1,0 +1,252 @@
+package rules
+
+import (
+	"tallyfold/kit"
+	"tallyfold/kit/diag"
+	"tallyfold/kit/ledger"
+	"tallyfold/kit/quantity"
+	"tallyfold/kit/source"
+)
+
+var pouredTooHot = Rule{
+	Name:     "poured-too-hot",
+	Severity: diag.MustFix,
+	Title:    "Something meets more heat than it withstands",
+	Explanation: `A jar that cracks spills hot wax; a fragrance stirred in too hot fumes, or is lost. The
+temperature that the steps last told is held against what container, insert, component
+and vessel withstand, and against “add below” when a component is added. Of a range
+such as 80–85 °C the upper end counts. “Withstands” includes its figure, “add below”
+does not: cooled “below 60 °C” is cool enough for “add below: 60 °C”, cooled “to 60 °C”
+is not.
+
+Where something was heated before and no temperature is told at the point that matters,
+the limit cannot be checked; that should be fixed. Where nothing is heated, nothing is
+asked.
+
+Let it cool first, and say to what temperature; or use something that withstands more.`,
+	Check: func(s Subject) []diag.Finding {
+		h := heat{Subject: s, reached: map[reachedKey]bool{}}
+		for _, run := range s.Kit.Passes() {
+			h.containers(run)
+			h.added(run)
+			h.vessels(run)
+			h.contents(run)
+		}
+		return overRuns(s.Kit, h.all)
+	},
+}
+
+// heat gathers what is too hot, once a run and place.
+type heat struct {
+	Subject
+	all     []perRun
+	reached map[reachedKey]bool
+}
+
+type reachedKey struct {
+	run   *kit.Run
+	about string
+	where source.Span
+}
+
+func (h *heat) say(run *kit.Run, finding diag.Finding) {
+	key := reachedKey{run, finding.About, finding.Where}
+	if !h.reached[key] {
+		h.reached[key] = true
+		h.all = append(h.all, perRun{run, finding})
+	}
+}
+
+// containers holds each fill against its container and the inserts in it.
+func (h *heat) containers(run *kit.Run) {
+	for _, f := range h.Ledger.Fillings {
+		if f.Run != run || len(f.Parts()) == 0 {
+			continue
+		}
+		at := amountSpan(f.Operation)
+		h.meet(run, f.Step, f.Temperature, f.Container.Container.Withstands, f.Container.ID, at)
+		for _, insert := range f.Inserts {
+			if insert.Component.Insert != nil {
+				h.meet(run, f.Step, f.Temperature, insert.Component.Insert.Withstands, insert.Component.ID, at)
+			}
+		}
+	}
+}
+
+// meet holds a temperature against what a thing withstands.
+func (h *heat) meet(run *kit.Run, step *kit.Step, temperature *ledger.Figure, limit kit.Said[quantity.Amount], id string, at source.Span) {
+	if !limit.Given() {
+		return
+	}
+	name := h.Kit.Called(id)
+	if temperature == nil || !temperature.Known() {
+		if h.heated(run, step) {
+			h.say(run, untoldHeat(name, id, at, limit, inStep(step)+" fills it"))
+		}
+		return
+	}
+	_, hottest := temperature.Worst()
+	if hottest.Cmp(limit.Value.Nominal) <= 0 {
+		return
+	}
+	h.say(run, diag.Finding{
+		Where: at, About: id,
+		Found:    name + " meets " + show(hottest, quantity.Temperature) + " in " + inStep(step),
+		Expected: "at most " + limit.Value.Written + ", which it withstands",
+		Sum:      h.temperatureSum(temperature, hottest, limit.Value),
+		Remedies: diag.Fix(
+			"let it cool first, and say so: [below "+limit.Value.Written+"](cool:)",
+			"use one that withstands "+show(hottest, quantity.Temperature)),
+		Also: h.heatPlaces(temperature, limit, "withstands "+limit.Value.Written),
+	})
+}
+
+func (h *heat) temperatureSum(temperature *ledger.Figure, hottest quantity.Number, limit quantity.Amount) []string {
+	told := ""
+	if amount, ok := h.toldAt(temperature.Where); ok {
+		told = " (told as “" + amount.Written + "”)"
+	}
+	return []string{show(hottest, quantity.Temperature) + told + " against " + limit.Written + ": " +
+		show(hottest.Minus(limit.Nominal), quantity.TemperatureDifference) + " too hot"}
+}
+
+func (h *heat) heatPlaces(temperature *ledger.Figure, limit kit.Said[quantity.Amount], note string) []diag.Place {
+	all := []diag.Place{{Where: limit.Span, Note: note}}
+	if temperature.Where.Known() {
+		all = append(all, diag.Place{Where: temperature.Where, Note: "the temperature told last"})
+	}
+	return all
+}
+
+// toldAt finds the amount that was told at a place of the method.
+func (h *heat) toldAt(at source.Span) (quantity.Amount, bool) {
+	for _, step := range h.Kit.Method.Steps() {
+		for _, o := range step.Operations {
+			for i, span := range o.Phrase.AmountSpans {
+				if span == at {
+					return o.Phrase.Amounts[i], true
+				}
+			}
+		}
+	}
+	return quantity.Amount{}, false
+}
+
+// heated says whether a step of the run up to this one heats anything.
+func (h *heat) heated(run *kit.Run, upTo *kit.Step) bool {
+	for _, step := range followed(h.Kit, run) {
+		for _, o := range step.Operations {
+			if o.Kind == kit.Warm && !o.Aside && step.Number <= upTo.Number {
+				return true
+			}
+		}
+	}
+	return false
+}
+
+func untoldHeat(name, id string, at source.Span, limit kit.Said[quantity.Amount], when string) diag.Finding {
+	return diag.Finding{
+		Severity: diag.ShouldFix, Where: at, About: id,
+		Found:    "cannot check whether " + name + " gets too hot: no temperature is told when " + when,
+		Expected: "a temperature, since something was heated before and " + name + " has a limit of " + limit.Value.Written,
+		Remedies: diag.Fix("say to what it has cooled by then: [below " + limit.Value.Written + "](cool:)"),
+		Also:     []diag.Place{{Where: limit.Span, Note: "the limit, " + limit.Value.Written}},
+	}
+}
+
+// added holds what is added against “add below” and what the thing withstands.
+func (h *heat) added(run *kit.Run) {
+	limits := map[string]kit.Said[quantity.Amount]{}
+	for _, c := range h.Kit.Components {
+		limits[c.ID] = c.AddBelow
+	}
+	for _, item := range h.Kit.Household {
+		limits[item.ID] = item.AddBelow
+	}
+	told, last := map[string]bool{}, map[string]*ledger.Entry{}
+	for i, e := range h.Ledger.Entries {
+		if e.Run != run || e.To == "" || !limits[e.Thing].Given() || e.Move != ledger.Taken && e.Move != ledger.Moved {
+			continue
+		}
+		last[e.Thing] = &h.Ledger.Entries[i]
+		if e.Temperature != nil && e.Temperature.Known() {
+			told[e.Thing] = true
+			h.addedAt(run, e, limits[e.Thing])
+		}
+	}
+	for thing, e := range last {
+		if !told[thing] && h.heated(run, e.Step) {
+			h.say(run, untoldHeat(h.Kit.Called(thing), thing, amountSpan(e.Operation), limits[thing], inStep(e.Step)+" adds it"))
+		}
+	}
+}
+
+// addedAt holds one addition against “add below”, which does not include its figure.
+func (h *heat) addedAt(run *kit.Run, e ledger.Entry, limit kit.Said[quantity.Amount]) {
+	_, hottest := e.Temperature.Worst()
+	told, isTold := h.toldAt(e.Temperature.Where)
+	isBelow := isTold && told.Bound == quantity.Below
+	switch order := hottest.Cmp(limit.Value.Nominal); {
+	case order < 0, order == 0 && isBelow:
+		return
+	}
+	name := h.Kit.Called(e.Thing)
+	h.say(run, diag.Finding{
+		Where: amountSpan(e.Operation), About: e.Thing,
+		Found:    name + " is added in " + inStep(e.Step) + " at " + show(hottest, quantity.Temperature),
+		Expected: "below " + limit.Value.Written,
+		Sum:      h.temperatureSum(e.Temperature, hottest, limit.Value),
+		Remedies: diag.Fix(
+			"let it cool before, and say so: [below "+limit.Value.Written+"](cool:)",
+			"add it in a later step"),
+		Also: h.heatPlaces(e.Temperature, limit, "add below "+limit.Value.Written),
+	})
+}
+
+// vessels holds what a vessel is brought to against what it withstands.
+func (h *heat) vessels(run *kit.Run) {
+	for _, step := range followed(h.Kit, run) {
+		for _, o := range step.Operations {
+			told, ok := o.Phrase.Amount()
+			vessel := h.Kit.Tool(warmed(run, o, step))
+			if o.Kind != kit.Warm || o.Aside || !ok || o.Phrase.By || vessel == nil {
+				continue
+			}
+			temperature := ledger.Written("temperature", told, o.Phrase.AmountSpans[0])
+			h.meet(run, step, temperature, vessel.Withstands, vessel.ID, o.Phrase.AmountSpans[0])
+		}
+	}
+	for _, m := range h.Ledger.Makings {
+		to := h.Kit.Tool(resolved(run, m.Operation.Into))
+		if m.Run == run && m.Temperature != nil && to != nil {
+			h.meet(run, m.Step, m.Temperature, to.Withstands, to.ID, amountSpan(m.Operation))
+		}
+	}
+}
+
+// warmed is the vessel that a link brings to a temperature.
+func warmed(run *kit.Run, o *kit.Operation, step *kit.Step) string {
+	for _, key := range []string{o.Target, o.In, step.Vessel} {
+		if key != "" {
+			return resolved(run, key)
+		}
+	}
+	return ""
+}
+
+// contents holds what is in a vessel after each step against the vessel's heat.
+func (h *heat) contents(run *kit.Run) {
+	for _, stage := range h.Ledger.Stages {
+		for i := range stage.Vessels {
+			v := &stage.Vessels[i]
+			if stage.Run != run || v.Temperature == nil {
+				continue
+			}
+			for _, part := range append(v.Parts(), v.Objects()...) {
+				if c := h.Kit.Component(part.Thing); c != nil {
+					h.meet(run, stage.Step, v.Temperature, c.Withstands, c.ID, v.Temperature.Where)
+				}
+			}
+		}
+	}
+}

@@ -1,0 +1,78 @@
+// Package rules judges a kit: what a stranger, an inspector and a reviewer would
+// find in it later, the maker is told now.
+//
+// A rule reads a kit, its ledger and its plan of time. It opens no file, looks at
+// no clock and knows no other rule. Each has a file of its own, called like the
+// rule, and a folder in testdata with a kit that it fails and one that comes near
+// and must stay silent. All lists them.
+//
+// How much a finding weighs: what sends a customer wrong must be fixed. Where a
+// rule goes by words rather than figures, or nothing but waste follows, its
+// finding should be fixed. What cannot be checked is told, never passed over; it
+// weighs as much as what it might hide.
+//
+// The other files hold what several rules share: runs.go tells a finding once for
+// all runs, measure.go finds amounts that can be weighed, reading.go and
+// words_*.go read prose, things.go names things, accept.go sets aside what a
+// maker has accepted.
+package rules
+
+import (
+	"tallyfold/kit"
+	"tallyfold/kit/diag"
+	"tallyfold/kit/ledger"
+	"tallyfold/kit/schedule"
+)
+
+// A Subject is what rules judge.
+type Subject struct {
+	Kit    *kit.Kit
+	Ledger *ledger.Ledger
+	Plan   schedule.Plan
+}
+
+// A Rule is one thing that can be wrong with a kit.
+type Rule struct {
+	// Name in lower-case words joined by hyphens. It never changes its meaning.
+	Name string
+	// Severity of its findings where a finding does not say another.
+	Severity diag.Severity
+	// Title says in one line what is wrong.
+	Title string
+	// Explanation says why it matters and how to put it right, in paragraphs.
+	Explanation string
+	// Check gives the findings. Name and Severity need not be filled in.
+	Check func(Subject) []diag.Finding
+}
+
+// Check holds all rules against a kit: worst first, each finding once.
+func Check(s Subject) diag.List {
+	var list diag.List
+	for _, rule := range All {
+		list = append(list, rule.check(s)...)
+	}
+	return list.Sorted()
+}
+
+func (r Rule) check(s Subject) diag.List {
+	findings := r.Check(s)
+	for i := range findings {
+		findings[i].Rule = r.Name
+		if findings[i].Severity == 0 {
+			findings[i].Severity = r.Severity
+		}
+	}
+	return findings
+}
+
+// Named finds a rule by its name, those on accepted findings included.
+func Named(name string) (Rule, bool) {
+	for _, list := range [][]Rule{All, OnAccepting} {
+		for _, rule := range list {
+			if rule.Name == name {
+				return rule, true
+			}
+		}
+	}
+	return Rule{}, false
+}

@@ -1,0 +1,122 @@
+package rules
+
+import (
+	"strings"
+
+	"tallyfold/kit"
+	"tallyfold/kit/diag"
+	"tallyfold/kit/ledger"
+	"tallyfold/kit/quantity"
+	"tallyfold/kit/source"
+)
+
+// keySpan is where a thing's key stands in kit.yaml.
+func keySpan(k *kit.Kit, id string) source.Span {
+	name, _ := k.Named(id)
+	return name.IDSpan
+}
+
+// inStep names a step for a sentence: "step 3".
+func inStep(step *kit.Step) string { return "step " + whole(step.Number).String() }
+
+// amountSpan is the amount in a link, else its text, else the whole link.
+func amountSpan(o *kit.Operation) source.Span {
+	switch {
+	case len(o.Phrase.AmountSpans) > 0:
+		return o.Phrase.AmountSpans[0]
+	case o.TextSpan.Known() && o.TextSpan.End > o.TextSpan.Start:
+		return o.TextSpan
+	}
+	return o.Span
+}
+
+// places lists where a thing is taken, one for each link.
+func places(k *kit.Kit, entries []ledger.Entry) []diag.Place {
+	var all []diag.Place
+	at := map[*kit.Operation]int{}
+	for _, e := range entries {
+		if i, known := at[e.Operation]; known {
+			if name := runName(k, e.Run); name != "" && !strings.Contains(all[i].Note, name) {
+				all[i].Note += ", " + name
+			}
+			continue
+		}
+		at[e.Operation] = len(all)
+		note := e.Amount.Show() + ", " + inStep(e.Step)
+		if name := runName(k, e.Run); name != "" {
+			note += ", " + name
+		}
+		all = append(all, diag.Place{Where: amountSpan(e.Operation), Note: note})
+	}
+	return all
+}
+
+// density of a component or household item as told in kit.yaml.
+func density(k *kit.Kit, id string) (told kit.Said[quantity.Amount], state kit.State) {
+	if c := k.Component(id); c != nil {
+		return c.Density, c.DensityState
+	}
+	if h := k.HouseholdItem(id); h != nil {
+		return h.Density, h.DensityState
+	}
+	return kit.Said[quantity.Amount]{}, kit.NoState
+}
+
+// needed is a mass (g) of a thing told in the dimension it is packed in.
+func needed(k *kit.Kit, id string, mass quantity.Number, dimension quantity.Dimension) (quantity.Number, bool) {
+	if dimension == quantity.Mass {
+		return mass, true
+	}
+	told, _ := density(k, id)
+	if dimension != quantity.Volume || !told.Given() || told.Value.Nominal.Sign() <= 0 {
+		return quantity.Number{}, false
+	}
+	return mass.Over(told.Value.Nominal), true
+}
+
+// packCause groups what a too small pack brings about.
+func packCause(id string) string { return "pack " + id }
+
+// vesselCause groups what a vessel that runs empty brings about.
+func vesselCause(id string) string { return "vessel " + id }
+
+// resolved is the component that a key or role stands for in a run.
+func resolved(run *kit.Run, key string) string {
+	if id, ok := run.Component(key); ok {
+		return id
+	}
+	return key
+}
+
+// operations gives every link of the method and of trouble.md.
+func operations(k *kit.Kit, visit func(o *kit.Operation, step *kit.Step)) {
+	for _, step := range k.Method.Steps() {
+		for _, o := range step.Operations {
+			visit(o, step)
+		}
+	}
+	for _, trouble := range k.Troubles {
+		for _, o := range trouble.Operations {
+			visit(o, nil)
+		}
+	}
+}
+
+// followed gives the steps of a run in order.
+func followed(k *kit.Kit, run *kit.Run) []*kit.Step {
+	var steps []*kit.Step
+	for _, part := range k.Method.Parts {
+		if run.Follows(part) {
+			steps = append(steps, part.Steps...)
+		}
+	}
+	return steps
+}
+
+// plural adds an s where a count is not one: "3 jars". Only for our own words.
+func plural(n int, word string) string {
+	if n == 1 {
+		return "1 " + word
+	}
+	return whole(n).String() + " " + word + "s"
+}

@@ -1,0 +1,86 @@
+package rules
+
+import (
+	"strings"
+
+	"tallyfold/kit"
+	"tallyfold/kit/diag"
+	"tallyfold/kit/quantity"
+)
+
+var toolNeverUsed = Rule{
+	Name:     "tool-never-used",
+	Severity: diag.ShouldFix,
+	Title:    "A tool is listed and no step uses it",
+	Explanation: `The cover asks a customer to have a tool ready, and no step needs it: they will have
+bought or borrowed it for nothing, or think that a step is missing.
+
+A step uses a tool when it links or names it. A scale is used wherever something is
+weighed, a thermometer wherever a temperature is told, measuring spoons and jugs
+wherever something is measured by them. What stands in for another tool may stay
+unnamed, and what only trouble.md needs is used there.
+
+Name it in the step that needs it, or take it off the list.`,
+	Check: func(s Subject) []diag.Finding {
+		used := map[string]bool{}
+		for _, use := range s.Ledger.Tools {
+			used[use.Tool] = true
+		}
+		helps := linkedKeys(s.Kit)
+		var findings []diag.Finding
+		for _, tool := range s.Kit.Tools {
+			if !used[tool.ID] && !helps[tool.ID] && len(tool.StandsInFor) == 0 && !measures(s.Kit, tool) && !helpNames(s.Kit, tool) {
+				findings = append(findings, unusedTool(tool))
+			}
+		}
+		return findings
+	},
+}
+
+func unusedTool(tool *kit.Tool) diag.Finding {
+	return diag.Finding{
+		Where: tool.IDSpan, About: tool.ID,
+		Found:    tool.String() + " is listed as a tool, and no step uses it",
+		Expected: "a step for every tool on the list",
+		Remedies: diag.Fix(
+			"name it in the step that needs it: ["+strings.ToLower(tool.String())+"](tool:"+tool.ID+")",
+			"take it out of tools in kit.yaml"),
+	}
+}
+
+// measures says whether a measuring tool is needed because steps tell amounts or
+// temperatures that nothing else on the list would tell.
+func measures(k *kit.Kit, tool *kit.Tool) bool {
+	wanted := map[quantity.Dimension]bool{}
+	spoons := isCalled(tool.String(), "spoon") || isCalled(tool.String(), "measuring cup")
+	switch {
+	case isCalled(tool.String(), "scale"), tool.ReadsTo.Value.Dimension == quantity.Mass:
+		wanted[quantity.Mass] = true
+	case isCalled(tool.String(), "thermometer"), tool.ReadsTo.Value.Dimension == quantity.Temperature,
+		tool.ReadsTo.Value.Dimension == quantity.TemperatureDifference:
+		wanted[quantity.Temperature] = true
+	case isCalled(tool.String(), "ruler"), isCalled(tool.String(), "tape measure"), tool.ReadsTo.Value.Dimension == quantity.Length:
+		wanted[quantity.Length] = true
+	case isCalled(tool.String(), "timer"), isCalled(tool.String(), "clock"):
+		wanted[quantity.Duration] = true
+	case tool.ReadsTo.Value.Dimension == quantity.Volume, isCalled(tool.String(), "measuring jug"):
+		wanted[quantity.Volume] = true
+	}
+	needed := false
+	operations(k, func(o *kit.Operation, _ *kit.Step) {
+		for _, told := range o.Phrase.Amounts {
+			needed = needed || wanted[told.Dimension] || spoons && told.Household
+		}
+	})
+	return needed
+}
+
+// helpNames says whether the running text of trouble.md names the tool.
+func helpNames(k *kit.Kit, tool *kit.Tool) bool {
+	for _, trouble := range k.Troubles {
+		if _, ok := readTrouble(trouble).find(tool.String()); ok {
+			return true
+		}
+	}
+	return false
+}

@@ -1,0 +1,169 @@
+package rules
+
+import (
+	"slices"
+	"strings"
+
+	"tallyfold/kit"
+	"tallyfold/kit/diag"
+)
+
+var toolNotListed = Rule{
+	Name:     "tool-not-listed",
+	Severity: diag.ShouldFix,
+	Title:    "The steps use a tool that kit.yaml does not list",
+	Explanation: `A customer reads on the cover what they must have. A blender that turns up only in step
+4 stops them with the mixture cooling in the pan.
+
+The running text of the steps and of trouble.md is searched for the names of common
+tools. It goes by words, and words can be meant otherwise: so it should be fixed, not
+must. Silent are tools that kit.yaml lists under a like name, tools that the text says
+are not needed ("no oven"), and those named only as another way ("or a fork").
+
+List the tool under tools, with “from: customer” or “from: box”.`,
+	Check: func(s Subject) []diag.Finding {
+		table, known := toolSenses[language(s.Kit)]
+		if !known {
+			return []diag.Finding{noWords(s.Kit, "tools")}
+		}
+		t := toolSearch{kit: s.Kit, names: thingNames(s.Kit), found: map[string]*diag.Finding{}}
+		for _, step := range s.Kit.Method.Steps() {
+			t.search(readStep(step), table, inStep(step))
+		}
+		for _, trouble := range s.Kit.Troubles {
+			t.search(readTrouble(trouble), table, "the help with “"+trouble.Title+"”")
+		}
+		return t.findings()
+	},
+}
+
+// noWords says that no list of words is kept for the language of the kit.
+func noWords(k *kit.Kit, what string) diag.Finding {
+	return diag.Finding{
+		Severity: diag.WorthKnowing, Where: k.Language.Span, About: "language",
+		Found:    "cannot check: no list of words for " + what + " is kept for the language " + k.Language.Value,
+		Expected: "a language that such a list is kept for: en",
+		Remedies: diag.Fix("read the steps through for " + what + " yourself"),
+	}
+}
+
+// A toolSearch gathers tools that are named and not listed, each told once.
+type toolSearch struct {
+	kit   *kit.Kit
+	names [][]string // of everything that kit.yaml lists, cut into words
+	order []string
+	found map[string]*diag.Finding
+}
+
+func (t *toolSearch) search(text reading, table []toolSense, where string) {
+	for _, tool := range table {
+		if t.listed(tool) {
+			continue
+		}
+		for i := range text.words {
+			for _, name := range tool.names {
+				if n := text.phrase(i, name); n > 0 && !isInnocent(t.kit, text, i, tool) {
+					t.note(tool, text, i, i+n-1, where)
+				}
+			}
+		}
+	}
+}
+
+func (t *toolSearch) note(tool toolSense, text reading, first, last int, where string) {
+	at := text.span(first, last)
+	if link := text.link(at); link != nil && (link.Kind == kit.WithTool || link.Kind == kit.WithVessel) {
+		return // it stands for a tool that kit.yaml lists under another name
+	}
+	if known := t.found[tool.called]; known != nil {
+		known.Also = append(known.Also, diag.Place{Where: at, Note: where})
+		return
+	}
+	key := strings.ReplaceAll(tool.called, " ", "-")
+	t.order = append(t.order, tool.called)
+	t.found[tool.called] = &diag.Finding{
+		Where: at, About: key,
+		Found:    where + " speaks of “" + at.Text() + "”, and kit.yaml lists no " + tool.called,
+		Expected: "every tool under tools in kit.yaml",
+		Remedies: diag.Fix(
+			"add “"+key+": {name: "+strings.ToUpper(tool.called[:1])+tool.called[1:]+", from: customer, essential: true}” under tools in kit.yaml",
+			"if one listed there is meant, call it by that name or link it with tool:"),
+	}
+}
+
+func (t *toolSearch) findings() []diag.Finding {
+	var findings []diag.Finding
+	for _, called := range t.order {
+		findings = append(findings, *t.found[called])
+	}
+	return findings
+}
+
+// listed says whether kit.yaml has a thing of that or a like name.
+func (t *toolSearch) listed(tool toolSense) bool {
+	for _, name := range t.names {
+		for _, alike := range tool.alikes {
+			if holdsPhrase(name, alike) {
+				return true
+			}
+		}
+	}
+	return false
+}
+
+// thingNames are the names and keys of all tools, components and household items.
+func thingNames(k *kit.Kit) [][]string {
+	var names []string
+	for _, known := range k.Tools {
+		names = append(names, known.String(), known.ID)
+	}
+	for _, known := range k.Components {
+		names = append(names, known.String(), known.ID)
+	}
+	for _, known := range k.Household {
+		names = append(names, known.String(), known.ID)
+	}
+	for i := range names {
+		names[i] = strings.ReplaceAll(names[i], "-", " ")
+	}
+	return cutAll(names)
+}
+
+// isCalled says whether the words of a name hold another in a row: "Stick blender"
+// is called "blender".
+func isCalled(name, called string) bool {
+	return holdsPhrase(wordsOf(strings.ReplaceAll(name, "-", " ")), wordsOf(called))
+}
+
+// holdsPhrase says the same of words. The last word may be a plural in either.
+func holdsPhrase(name, phrase []string) bool {
+	for start := 0; start+len(phrase) <= len(name); start++ {
+		alike := true
+		for i, part := range phrase {
+			is := name[start+i]
+			alike = alike && (is == part || i == len(phrase)-1 && singular(is) == singular(part))
+		}
+		if alike {
+			return true
+		}
+	}
+	return false
+}
+
+// isInnocent: the word belongs to a phrase that means something else, or the text
+// says that the tool is not needed.
+func isInnocent(k *kit.Kit, text reading, i int, tool toolSense) bool {
+	for _, phrase := range tool.innocents {
+		for back := range phrase {
+			if at := i - back; at >= 0 && text.phrase(at, phrase) > 0 {
+				return true
+			}
+		}
+	}
+	for back := 1; back <= 3; back++ {
+		if slices.Contains(notMeant[language(k)], text.neighbour(i, -back)) {
+			return true
+		}
+	}
+	return false
+}

@@ -1,0 +1,236 @@
+package rules
+
+import (
+	"tallyfold/kit"
+	"tallyfold/kit/diag"
+	"tallyfold/kit/ledger"
+	"tallyfold/kit/quantity"
+)
+
+func leftInVessels(s Subject) []diag.Finding {
+	var all []perRun
+	for _, r := range s.Ledger.Remainders {
+		if r.UsedLater {
+			continue
+		}
+		v := newLeftVessel(s, r)
+		if finding, ok := v.finding(); ok {
+			all = append(all, perRun{r.Run, finding})
+		}
+	}
+	return overRuns(s.Kit, all)
+}
+
+// A leftVessel is a remainder with what is needed to judge it.
+type leftVessel struct {
+	Subject
+	*ledger.Remainder
+	name      string
+	dimension quantity.Dimension
+	held      *ledger.Figure // what is left, by mass, else by volume
+	made      *ledger.Figure // what was made, in the same dimension; nil if never poured
+	filling   *ledger.Filling
+}
+
+func newLeftVessel(s Subject, r *ledger.Remainder) leftVessel {
+	v := leftVessel{Subject: s, Remainder: r, name: s.Kit.Called(r.Vessel), dimension: quantity.Mass, held: r.Mass()}
+	if !v.held.Known() {
+		v.dimension, v.held = quantity.Volume, r.Volume()
+	}
+	if making := lastMaking(s.Ledger, r.Run, r.Vessel); making != nil && r.Last != nil {
+		v.made = contentsIn(&making.Contents, v.dimension)
+	}
+	for _, f := range s.Ledger.Fillings {
+		if f.Run == r.Run && f.Operation == r.Last && r.Last != nil {
+			v.filling = f
+		}
+	}
+	return v
+}
+
+// finding tells the remainder unless it is what the vessel is expected to keep.
+func (v leftVessel) finding() (diag.Finding, bool) {
+	if v.Last == nil {
+		return v.neverEmptied()
+	}
+	if !v.held.Known() || len(v.Parts()) == 0 {
+		return diag.Finding{}, false // told by no-density
+	}
+	beyond := v.held.Value().Minus(v.keeps())
+	if v.made == nil || !v.made.Known() || beyond.Cmp(v.made.Value().Times(v.allowed())) <= 0 {
+		return diag.Finding{}, false
+	}
+	return v.tooMuch(beyond), true
+}
+
+// keeps is the most that is expected to stay behind.
+func (v leftVessel) keeps() quantity.Number {
+	if v.Residue == nil {
+		return quantity.Number{}
+	}
+	_, high := v.Residue.Worst()
+	if v.Residue.Dimension == v.dimension {
+		return high
+	}
+	if told := v.Density(); told.Known() {
+		if v.dimension == quantity.Mass {
+			return high.Times(told.Value())
+		}
+		return high.Over(told.Value())
+	}
+	return quantity.Number{}
+}
+
+// allowed is the part of what was made that may be left beyond the residue: what
+// a kitchen scale shows; without a told residue also what clings to a vessel
+// (common practice, no source).
+func (v leftVessel) allowed() quantity.Number {
+	if v.Residue == nil {
+		return quantity.Ratio(1, 20)
+	}
+	return noticeable
+}
+
+// much is the part of a mixture from which on a remainder must be fixed.
+var much = quantity.Ratio(1, 10)
+
+func (v leftVessel) tooMuch(beyond quantity.Number) diag.Finding {
+	finding := diag.Finding{
+		Severity: diag.ShouldFix, Where: amountSpan(v.Last), About: v.Vessel,
+		Found:    v.Kit.Called(v.Vessel) + " still holds " + v.held.Show() + " after " + inStep(v.Step),
+		Expected: v.expected(), Sum: v.sum(beyond), Remedies: v.remedies(beyond),
+	}
+	more := v.more(beyond)
+	if more.Cmp(quantity.Whole(1)) >= 0 || v.made.Value().Times(much).Cmp(beyond) <= 0 {
+		finding.Severity = diag.MustFix
+	}
+	if more.Sign() > 0 {
+		finding.Found += ", enough for " + oneDigit(more) + " more of the " + v.filling.Container.String()
+	}
+	if v.filling != nil && emptyContainers(v.Subject, v.filling.Container) > 0 {
+		finding.Cause, finding.Follows = containersCause(v.filling.Container.ID), true
+	}
+	return finding
+}
+
+func (v leftVessel) expected() string {
+	if v.Residue == nil {
+		return "nothing left but what clings to it (kit.yaml tells no residue)"
+	}
+	return "no more than its residue, " + v.Residue.Show()
+}
+
+func (v leftVessel) sum(beyond quantity.Number) []string {
+	sum := []string{"made: " + v.made.Sum()}
+	if v.filling != nil && v.filling.Operation.Kind == kit.Fill {
+		count := whole(v.filling.Count)
+		each := contentsIn(&v.filling.Contents, v.dimension)
+		if each.Known() {
+			sum = append(sum, "filled: "+count.String()+" × "+each.Show()+" = "+show(count.Times(each.Value()), v.dimension))
+		}
+	}
+	left := "left: " + v.held.Show()
+	if v.Residue != nil {
+		left += ", of which " + show(v.keeps(), v.dimension) + " may stay behind, so " + show(beyond, v.dimension) + " too much"
+	}
+	part := show(beyond, v.dimension) + " ÷ " + v.made.Show() + " = " + percent(beyond.Over(v.made.Value())) + " of what was made"
+	return lines(append(sum, left, part)...)
+}
+
+// more is how many pieces of the last filling the remainder would make.
+func (v leftVessel) more(beyond quantity.Number) quantity.Number {
+	each := v.each()
+	if each == nil || each.Value().Sign() <= 0 {
+		return quantity.Number{}
+	}
+	return beyond.Over(each.Value())
+}
+
+// each is what one container of the last filling took from this vessel.
+func (v leftVessel) each() *ledger.Figure {
+	if v.filling == nil {
+		return nil
+	}
+	if each := contentsIn(&v.filling.Contents, v.dimension); each.Known() {
+		return each
+	}
+	return nil
+}
+
+func (v leftVessel) remedies(beyond quantity.Number) []diag.Remedy {
+	var remedies []diag.Remedy
+	if fuller, ok := v.fillMore(beyond); ok {
+		remedies = append(remedies, fuller)
+	}
+	remedies = append(remedies, v.makeLess(beyond))
+	if more := v.more(beyond); more.Cmp(quantity.Whole(1)) >= 0 {
+		remedies = append(remedies, diag.Remedy{
+			Do: "pack and fill " + plural(int(more.Int()), "container") + " more for each run that leaves so much"})
+	}
+	return append(remedies, diag.Remedy{
+		Do: "say what is done with it: [Keep the rest](left:" + v.Vessel + "?as=kept), and for what"})
+}
+
+// fillMore offers a fuller container where the container has room for it.
+func (v leftVessel) fillMore(beyond quantity.Number) (diag.Remedy, bool) {
+	each := v.each()
+	if each == nil || v.Last.Kind != kit.Fill || !v.Last.Phrase.To && v.Last.Phrase.Portion != kit.Exactly {
+		return diag.Remedy{}, false
+	}
+	told, ok := v.Last.Phrase.Amount()
+	if !ok || told.Dimension != v.dimension && told.Dimension != quantity.Volume {
+		return diag.Remedy{}, false
+	}
+	grow := quantity.Whole(1).Plus(beyond.Over(each.Value().Times(whole(v.filling.Count))))
+	volume, room := v.filling.Volume(), v.filling.Room()
+	if !volume.Known() || !room.Known() || room.Value().Less(volume.Value().Times(grow)) {
+		return diag.Remedy{}, false
+	}
+	return diag.Remedy{
+		Do:   "fill each to " + down(told.Nominal.Times(grow), told) + " instead of " + told.Written,
+		Then: "there is room for " + room.Show() + " in each",
+	}, true
+}
+
+// makeLess offers the amounts of a smaller batch, the shares kept.
+func (v leftVessel) makeLess(beyond quantity.Number) diag.Remedy {
+	part := v.made.Value().Minus(beyond).Over(v.made.Value())
+	making := lastMaking(v.Ledger, v.Run, v.Vessel)
+	var amounts []string
+	for _, p := range making.Parts() {
+		if !p.Amount.Known() {
+			continue
+		}
+		like := likePacked(v.Kit, p.Thing, p.Amount.Dimension)
+		amounts = append(amounts, up(p.Amount.Value().Times(part), like)+" of "+v.Kit.Called(p.Thing)+" instead of "+up(p.Amount.Value(), like))
+	}
+	return diag.Remedy{
+		Do:   "make less: " + listed(amounts),
+		Then: show(v.made.Value().Minus(beyond), v.dimension) + " instead of " + v.made.Show() + " would do",
+	}
+}
+
+// neverEmptied is a vessel that something was put into and nothing says what then.
+func (v leftVessel) neverEmptied() (diag.Finding, bool) {
+	tool := v.Kit.Tool(v.Vessel)
+	if len(v.Parts()) == 0 && (tool == nil || !tool.Holds.Given()) {
+		return diag.Finding{}, false // beads on a tray are taken off it
+	}
+	last := lastInto(v.Ledger, v.Run, v.Vessel)
+	if last == nil {
+		return diag.Finding{}, false
+	}
+	var holds []string
+	for _, p := range append(v.Parts(), v.Objects()...) {
+		holds = append(holds, p.Amount.Show()+" of "+v.Kit.Called(p.Thing))
+	}
+	return diag.Finding{
+		Where: amountSpan(last.Operation), About: v.Vessel,
+		Found:    v.name + " is filled in " + inStep(last.Step) + " and never emptied",
+		Expected: "a step that pours it out, fills it into something, or says that it is kept",
+		Sum:      []string{"it holds " + listed(holds) + " at the end"},
+		Remedies: diag.Fix(
+			"pour it on: [all of it](move:"+v.Vessel+"?into=…)",
+			"say what is done with it: [Keep it](left:"+v.Vessel+"?as=kept)"),
+	}, true
+}

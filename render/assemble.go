@@ -1,0 +1,202 @@
+package render
+
+import (
+	"fmt"
+	"regexp"
+	"strings"
+	"text/template"
+
+	"tallyfold/kit"
+	"tallyfold/kit/ledger"
+	"tallyfold/kit/schedule"
+	"tallyfold/render/figure"
+	"tallyfold/templates"
+)
+
+// Options says which booklet is wanted of a kit.
+type Options struct {
+	// Paper is the page; the zero value is A5.
+	Paper Paper
+	// Draft marks every page as not for sale.
+	Draft bool
+	// Language of the fixed words; "" is the kit's own.
+	Language string
+	// Unchecked lists what no rule could check, for the colophon: whole sentences.
+	Unchecked []string
+}
+
+// Assemble puts a booklet together from the kit, its ledger and the templates.
+// Every figure in it comes from the first two. The error says which template or
+// words don't fit; a kit with gaps gives a booklet with gaps, never an error.
+func Assemble(k *kit.Kit, l *ledger.Ledger, set templates.Set, options Options) (*Booklet, error) {
+	words, err := set.Words(language(k, options))
+	if err != nil {
+		return nil, err
+	}
+	if options.Paper == (Paper{}) {
+		options.Paper = A5
+	}
+	a := &assembly{kit: k, ledger: l, plan: schedule.Of(k), passes: passesOf(k, l), set: set, words: words, options: options, booklet: &Booklet{
+		Title: k.Name.Value, Language: words.Language, Paper: options.Paper, Draft: options.Draft,
+		Figures: map[string]figure.Figure{}, Pictures: map[string][]byte{},
+		templates: set, words: words,
+	}}
+	a.booklet.Foot = a.foot()
+	markdown, err := a.markdown()
+	if err != nil {
+		return nil, err
+	}
+	a.booklet.Markdown = []byte(markdown)
+	return a.booklet, nil
+}
+
+func language(k *kit.Kit, options Options) string {
+	switch {
+	case options.Language != "":
+		return options.Language
+	case k.Language.Value != "":
+		return k.Language.Value
+	}
+	return templates.SourceLanguage
+}
+
+// passesOf gives the runs as the ledger followed them: a kit without runs has one
+// nameless run, which only the ledger's entries know.
+func passesOf(k *kit.Kit, l *ledger.Ledger) []*kit.Run {
+	if len(k.Runs) > 0 {
+		return k.Runs
+	}
+	for _, stage := range l.Stages {
+		return []*kit.Run{stage.Run}
+	}
+	return k.Passes()
+}
+
+// assembly is the making of one booklet.
+type assembly struct {
+	kit     *kit.Kit
+	ledger  *ledger.Ledger
+	plan    schedule.Plan
+	passes  []*kit.Run
+	set     templates.Set
+	words   templates.Words
+	options Options
+	booklet *Booklet
+}
+
+// A part of the booklet: its template is booklet/NAME.md.
+type bookletPart struct {
+	name string
+	// values gives what the template prints, or nil where this kit has nothing
+	// for it.
+	values func(*assembly) any
+}
+
+// bookletParts in the order they are bound. To add one, write a template, a Go
+// file with its values, and a line here.
+var bookletParts = []bookletPart{
+	{"cover", coverValues},
+	{"glance", glanceValues},
+	{"box", boxValues},
+	{"kitchen", kitchenValues},
+	{"before", beforeValues},
+	{"method", methodValues},
+	{"trouble", troubleValues},
+	{"batch", batchValues},
+	{"storing", storingValues},
+	{"more", moreValues},
+	{"colophon", colophonValues},
+}
+
+// markdown executes the templates. The contents, which stand after the cover,
+// are made last, when all headings are known.
+func (a *assembly) markdown() (string, error) {
+	var texts []string
+	for _, part := range bookletParts {
+		values := part.values(a)
+		if values == nil {
+			continue
+		}
+		text, err := a.execute(part.name, values)
+		if err != nil {
+			return "", err
+		}
+		texts = append(texts, text)
+	}
+	contents, err := a.execute("contents", contentsValues(a, strings.Join(texts[1:], "\n\n")))
+	if err != nil {
+		return "", err
+	}
+	texts = append([]string{texts[0], contents}, texts[1:]...)
+	return strings.Join(texts, "\n\n") + "\n", nil
+}
+
+var manyBlankLines = regexp.MustCompile(`\n{3,}`)
+
+func (a *assembly) execute(name string, values any) (string, error) {
+	text, err := a.set.Execute("booklet/"+name+".md", template.FuncMap{"say": a.say, "count": a.words.Count}, values)
+	if err != nil {
+		return "", err
+	}
+	return strings.TrimSpace(manyBlankLines.ReplaceAllString(text, "\n\n")), nil
+}
+
+// say gives fixed words; the values filled in are Markdown already.
+func (a *assembly) say(name string, fill ...any) string { return a.words.Say(name, fill...) }
+
+// foot names the kit and its edition at the bottom of each page.
+func (a *assembly) foot() string {
+	return strings.Join(a.nameAndEdition(func(text string) string { return text }), ", ")
+}
+
+// nameAndEdition of the kit, each written by the given function.
+func (a *assembly) nameAndEdition(write func(string) string) []string {
+	parts := []string{write(a.kit.Name.Value)}
+	if a.kit.Edition.Given() {
+		parts = append(parts, a.say("edition", "number", fmt.Sprint(a.kit.Edition.Value)))
+	}
+	return parts
+}
+
+// runs are those with a name: what differs from pass to pass is worth telling.
+func (a *assembly) runs() []*kit.Run {
+	if len(a.kit.Runs) < 2 {
+		return nil
+	}
+	return a.kit.Runs
+}
+
+// passesOf are the runs that follow the part a step stands in.
+func (a *assembly) passesOf(step *kit.Step) []*kit.Run {
+	for _, part := range a.kit.Method.Parts {
+		for _, s := range part.Steps {
+			if s == step {
+				return a.passesOfPart(part)
+			}
+		}
+	}
+	return nil
+}
+
+func (a *assembly) passesOfPart(part *kit.Part) []*kit.Run {
+	var passes []*kit.Run
+	for _, run := range a.passes {
+		if run.Follows(part) {
+			passes = append(passes, run)
+		}
+	}
+	return passes
+}
+
+// stepAnchor is the id of a step's section.
+func stepAnchor(step *kit.Step) string { return fmt.Sprintf("step-%d", step.Number) }
+
+// troubleAnchor is the id of a trouble's section.
+func (a *assembly) troubleAnchor(trouble *kit.Trouble) string {
+	for i, t := range a.kit.Troubles {
+		if t == trouble {
+			return fmt.Sprintf("trouble-%d", i+1)
+		}
+	}
+	return "trouble"
+}

@@ -1,0 +1,50 @@
+// Package render makes the booklet: Markdown first, from the kit, its ledger
+// and the templates, and then HTML from that Markdown.
+package render
+
+import (
+	"tallyfold/render/figure"
+	"tallyfold/templates"
+)
+
+// A Paper is a page size in millimetres, upright.
+type Paper struct {
+	Name          string
+	Width, Height float64
+}
+
+// The papers a booklet is printed on (ISO 216; half of US Letter).
+var (
+	A5         = Paper{Name: "a5", Width: 148, Height: 210}
+	HalfLetter = Paper{Name: "half-letter", Width: 139.7, Height: 215.9}
+)
+
+// A Booklet is the text of one booklet with the figures and pictures in it.
+type Booklet struct {
+	// Title is the document's title; Foot stands at the bottom of each page.
+	Title, Foot string
+	// Language is the BCP 47 tag of the text.
+	Language string
+	Paper    Paper
+	// Draft marks every page.
+	Draft bool
+	// Markdown is the whole text; HTML is made from it alone.
+	Markdown []byte
+	// Figures are drawn where the Markdown has figure:NAME; Pictures, by file
+	// name, stand where it has picture:NAME.
+	Figures  map[string]figure.Figure
+	Pictures map[string][]byte
+
+	templates templates.Set
+	words     templates.Words
+}
+
+// word gives a fixed word of the booklet's language.
+func (b *Booklet) word(name string) string { return b.words.Say(name) }
+
+func (b *Booklet) draftMark() string {
+	if !b.Draft {
+		return ""
+	}
+	return b.word("draft")
+}

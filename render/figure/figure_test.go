@@ -1,0 +1,145 @@
+package figure
+
+import (
+	"encoding/xml"
+	"errors"
+	"io"
+	"math"
+	"regexp"
+	"strconv"
+	"strings"
+	"testing"
+)
+
+// every figure of the package, at its fullest.
+func everyFigure() map[string]Figure {
+	return map[string]Figure{
+		"gauge": Gauge{
+			Title: "Jar <cut> & open", BaseWidth: 60, RimWidth: 70, Height: 80, Level: 0.7, Insert: SunkInsert,
+			RimSays: "rim, 280 mL", LevelSays: "190 g, 57 mm high", InsertSays: "pebbles",
+		}.Draw(),
+		"timeline": Timeline{Title: "The work", EndsSays: "1 day", Rows: []Row{
+			{Heading: "Pine", StartSays: "0 min", Says: "1. Melt", LastsSays: "20 min", Minutes: 20},
+			{StartSays: "20 min", Says: "Waiting", LastsSays: "24 h", Minutes: 1440, Waiting: true},
+		}}.Draw(),
+		"pieces": Pieces{Title: "6 candles", Base: 70, Rim: 70, Tall: 80, Level: 0.8, Groups: []Group{
+			{Name: "Pine", Says: "3 Pine", Count: 3}, {Name: "Orange", Says: "3 Orange", Count: 3}, {Says: "1 more", Count: 1},
+		}}.Draw(),
+		"count": Count{Title: "Makes", Number: "12", Noun: "notebooks"}.Draw(),
+	}
+}
+
+func TestEveryFigureIsWellFormedAndTellsItself(t *testing.T) {
+	for name, figure := range everyFigure() {
+		svg := figure.SVG("f1")
+		decoder := xml.NewDecoder(strings.NewReader(svg))
+		for {
+			if _, err := decoder.Token(); errors.Is(err, io.EOF) {
+				break
+			} else if err != nil {
+				t.Fatalf("%s is no well-formed XML: %v\n%s", name, err, svg)
+			}
+		}
+		if figure.Title == "" || figure.Text == "" {
+			t.Errorf("%s has no text alternative", name)
+		}
+		for _, want := range []string{`role="img"`, `aria-labelledby="f1-title"`, `<title id="f1-title">`, `<desc id="f1-text">`} {
+			if !strings.Contains(svg, want) {
+				t.Errorf("%s lacks %s", name, want)
+			}
+		}
+		if strings.Contains(svg, "NaN") || strings.Contains(svg, "Inf") {
+			t.Errorf("%s has a length that is no number", name)
+		}
+	}
+}
+
+// What is written in a drawing also stands in its text alternative.
+func TestTextAlternativeHoldsAllWords(t *testing.T) {
+	written := regexp.MustCompile(`<text[^>]*>([^<]*)</text>`)
+	for name, figure := range everyFigure() {
+		for _, found := range written.FindAllStringSubmatch(figure.SVG("f"), -1) {
+			if !strings.Contains(figure.Text, strings.ReplaceAll(found[1], "&amp;", "&")) {
+				t.Errorf("%s: %q is drawn but not told in %q", name, found[1], figure.Text)
+			}
+		}
+	}
+}
+
+// The gauge is true to scale: a cylinder 70 mm wide and 84 mm high, half full,
+// is drawn with its surface at half its height and in the proportion 70 : 84.
+func TestGaugeIsToScale(t *testing.T) {
+	jar := Gauge{BaseWidth: 70, RimWidth: 70, Height: 84, Level: 0.5}
+	base, rim, height := jar.inside()
+	if base != rim || math.Abs(base/height-70.0/84) > 1e-9 {
+		t.Errorf("drawn %v wide and %v high, want 70 : 84", base, height)
+	}
+	outline := jarOutline{base: base, rim: rim, height: height}
+	corners := regexp.MustCompile(`-?[0-9.]+`).FindAllString(outline.slice(0, 0.5), -1)
+	bottom, _ := strconv.ParseFloat(corners[1], 64)
+	top, _ := strconv.ParseFloat(corners[3], 64)
+	if math.Abs((bottom-top)/height-0.5) > 0.001 {
+		t.Errorf("the fill is drawn from %v to %v of %v", bottom, top, height)
+	}
+}
+
+// A frustum's wall stands in evenly: half-way up it is half-way between.
+func TestFrustumWall(t *testing.T) {
+	cone := jarOutline{base: 40, rim: 80, height: 100}
+	for part, want := range map[float64]float64{0: 20, 0.5: 10, 1: 0} {
+		if got := cone.inset(part); got != want {
+			t.Errorf("at %v the wall stands in %v, want %v", part, got, want)
+		}
+	}
+}
+
+func TestOverfullStaysInTheJar(t *testing.T) {
+	over := Gauge{BaseWidth: 70, RimWidth: 70, Height: 84, Level: 1.4, LevelSays: "too much"}.Draw()
+	if over.Height > jarLength+40 || !strings.Contains(over.SVG("x"), "too much") {
+		t.Errorf("an overfull jar is drawn %v high", over.Height)
+	}
+}
+
+// Each piece is drawn once; a row of many is shared out over shelves of like length.
+func TestPiecesAreCounted(t *testing.T) {
+	for _, counts := range [][]int{{1}, {3, 3}, {6, 6, 6}, {5, 8}, {40}} {
+		var pieces Pieces
+		total := 0
+		for i, count := range counts {
+			pieces.Add(strconv.Itoa(i), count)
+			total += count
+		}
+		if got := strings.Count(pieces.Draw().SVG("x"), `class="outline"`); got != total {
+			t.Errorf("%v: %d containers drawn, want %d", counts, got, total)
+		}
+	}
+	if got := (Pieces{Groups: []Group{{Count: 500}}}).Draw(); strings.Count(got.SVG("x"), `class="outline"`) != mostDrawn {
+		t.Error("five hundred pieces are not cut to what can be told apart")
+	}
+}
+
+// Long waits are cut with a mark and stay on the page; minutes stay visible.
+func TestTimelineRows(t *testing.T) {
+	if rowHeight(1) != rowLeast || rowHeight(10_000) != rowMost {
+		t.Errorf("rows are %v to %v high", rowHeight(1), rowHeight(10_000))
+	}
+	if rowHeight(30) >= rowHeight(60) {
+		t.Error("an hour is drawn no longer than half an hour")
+	}
+	long := Timeline{Rows: []Row{{Says: "x", Minutes: 1440, Waiting: true}}}.Draw().SVG("x")
+	short := Timeline{Rows: []Row{{Says: "x", Minutes: 60, Waiting: true}}}.Draw().SVG("x")
+	if strings.Count(long, `class="tick"`) != strings.Count(short, `class="tick"`)+2 {
+		t.Error("a day of waiting has no mark where it is cut")
+	}
+}
+
+func TestLongNumbersFitTheShelf(t *testing.T) {
+	size := regexp.MustCompile(`class="numeral"[^>]* font-size="([0-9.]+)"`)
+	for _, number := range []string{"3", "12", "250", "1000"} {
+		found := size.FindStringSubmatch(Count{Number: number}.Draw().SVG("x"))
+		points, _ := strconv.ParseFloat(found[1], 64)
+		if wide := points * digitWide * float64(len(number)); wide > shelfWidth+0.1 {
+			t.Errorf("%s is %v wide, more than %v", number, wide, shelfWidth)
+		}
+	}
+}

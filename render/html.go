@@ -1,0 +1,99 @@
+package render
+
+import (
+	"fmt"
+	"strings"
+
+	"github.com/yuin/goldmark"
+	"github.com/yuin/goldmark/extension"
+	"github.com/yuin/goldmark/parser"
+	"github.com/yuin/goldmark/text"
+)
+
+// HTML gives the booklet as one file that needs nothing else: styles, faces,
+// figures and pictures are inside. It is made from the booklet's Markdown and
+// nothing more, so that the two can't disagree.
+//
+// pages maps a section's id to the page it begins on, for the contents; nil
+// leaves the numbers out, as on a screen and in the first of two passes to PDF.
+func (b *Booklet) HTML(pages map[string]int) ([]byte, error) {
+	style, err := b.style()
+	if err != nil {
+		return nil, err
+	}
+	shell, err := b.templates.Execute("book.html", nil, struct {
+		Language, Direction, Title, Style, Draft, Body string
+	}{
+		Language: b.Language, Direction: b.word("direction"), Title: b.Title,
+		Style: style, Draft: b.draftMark(), Body: b.body(pages),
+	})
+	if err != nil {
+		return nil, err
+	}
+	return []byte(shell), nil
+}
+
+// body gives the Markdown as HTML sections.
+func (b *Booklet) body(pages map[string]int) string {
+	read := goldmark.New(
+		goldmark.WithExtensions(extension.Table, extension.TaskList),
+		goldmark.WithParserOptions(parser.WithAttribute()),
+	).Parser()
+	w := &writer{booklet: b, source: b.Markdown, pages: pages, ids: map[string]bool{}}
+	w.document(read.Parse(text.NewReader(b.Markdown)))
+	return w.out.String()
+}
+
+// style gives the style sheets and faces as one text.
+func (b *Booklet) style() (string, error) {
+	faces, err := b.templates.FaceRules()
+	if err != nil {
+		return "", err
+	}
+	screen, err := b.templates.File("book.css")
+	if err != nil {
+		return "", err
+	}
+	print, err := b.templates.Execute("print.css", nil, struct {
+		Width, Height, PageHeight, Foot, Draft string
+	}{
+		Width: millimetres(b.Paper.Width), Height: millimetres(b.Paper.Height),
+		PageHeight: millimetres(b.Paper.Height - pageMargins),
+		Foot:       cssString(b.Foot), Draft: cssStringOrNone(b.draftMark()),
+	})
+	if err != nil {
+		return "", err
+	}
+	// A maker's own style sheet must not be able to end the style element.
+	return strings.ReplaceAll(faces+string(screen)+print, "</", `<\/`), nil
+}
+
+// pageMargins is what print.css leaves above and below a page, in millimetres,
+// with a hair to spare so that a full page never spills onto a second page.
+const pageMargins = 13 + 16 + 0.5
+
+func millimetres(length float64) string { return fmt.Sprintf("%.4g", length) }
+
+// cssString writes text as a CSS string, whatever it holds.
+func cssString(text string) string {
+	var out strings.Builder
+	out.WriteByte('"')
+	for _, r := range text {
+		switch {
+		case r < ' ' || r == '"' || r == '\\' || r == '<' || r == '>' || r == '&':
+			fmt.Fprintf(&out, `\%x `, r)
+		default:
+			out.WriteRune(r)
+		}
+	}
+	out.WriteByte('"')
+	return out.String()
+}
+
+// cssStringOrNone leaves an empty text empty, for a template to test.
+func cssStringOrNone(text string) string {
+	if text == "" {
+		return ""
+	}
+	return cssString(text)
+}
