@@ -96,10 +96,14 @@ func (k *Kit) IsRole(role string) bool {
 // nameless run when the kit has none.
 func (k *Kit) Passes() []*Run {
 	if len(k.Runs) == 0 {
-		return []*Run{{}}
+		return []*Run{onlyRun}
 	}
 	return k.Runs
 }
+
+// onlyRun is the nameless run of every kit without runs: always the same one, so
+// that what was reckoned for it can be found again.
+var onlyRun = &Run{}
 
 // Follows says whether the run goes through the part.
 func (r *Run) Follows(part *Part) bool {

@@ -82,11 +82,13 @@ func (f *follower) startRun() {
 func (f *follower) endRun() {
 	for _, v := range f.order {
 		if !v.Empty() {
-			f.ledger.Remainders = append(f.ledger.Remainders, &Remainder{
-				Contents: v.Contents.copy(), Run: f.run, Residue: v.residue, Step: v.step, Last: v.last,
-			})
+			f.ledger.Remainders = append(f.ledger.Remainders, f.remainderIn(v))
 		}
 	}
+}
+
+func (f *follower) remainderIn(v *vessel) *Remainder {
+	return &Remainder{Contents: v.Contents.copy(), Run: f.run, Residue: v.residue, Step: v.step, Last: v.last}
 }
 
 func (f *follower) followPart(part *kit.Part) {

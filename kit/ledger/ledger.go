@@ -38,6 +38,8 @@ type Ledger struct {
 	Makings []*Making
 	// Remainders are what vessels still hold at the end of a run.
 	Remainders []*Remainder
+	// Cleaned is what vessels held when a step cleaned them.
+	Cleaned []*Remainder
 	// Tools are the tools and vessels the steps use, in order of first use.
 	Tools []*ToolUse
 	// Snags are the places where a literal reader would be stuck.
@@ -131,7 +133,7 @@ type Making struct {
 	Operation *kit.Operation
 }
 
-// A Remainder is what a vessel still holds when a run ends.
+// A Remainder is what a vessel still holds when a run ends, or is cleaned.
 type Remainder struct {
 	Contents
 	Run *kit.Run

@@ -178,6 +178,9 @@ func (f *follower) left() {
 // clean empties a vessel of its residue.
 func (f *follower) clean() {
 	if v := f.vesselOf(f.operation.Target); v != nil {
+		if !v.Empty() {
+			f.ledger.Cleaned = append(f.ledger.Cleaned, f.remainderIn(v))
+		}
 		f.discharge(v, WashedOut, "")
 		v.Temperature = nil
 	}
@@ -188,7 +191,7 @@ func (f *follower) discharge(v *vessel, move Move, to string) {
 	for _, p := range append(v.takeShare(nil), v.takeObjects()...) {
 		f.enter(move, p.material.key, v.Vessel, to, p.amount, nil)
 	}
-	v.Mixture = nil
+	v.Mixture, v.step, v.last = nil, nil, nil
 }
 
 // bring sets the temperature of what a vessel holds.

@@ -237,25 +237,23 @@ func named[T, U any](key, expected, example string, t table[U], nameOf func(*U) 
 			one := new(U)
 			r.about = e.key.text()
 			*nameOf(one) = r.key(e.key)
-			r.entry(e, t.section(), func() { readKeys(r, t, one, e.key.span, e.value) })
+			r.entry(e, t.section, func() { readKeys(r, t, one, e.key.span, e.value) })
 			add(into, one)
 			r.about = ""
 		}
 	}}
 }
 
-// entry reads what stands under a name, which must be lines of keys.
-func (r *reader) entry(e entry, s Section, read func()) {
-	first := s.Keys[0]
-	for _, key := range slices.Backward(s.Keys) {
-		if key.Required {
-			first = key
-		}
+// entry reads what stands under a name, which must be lines of keys of a section.
+func (r *reader) entry(e entry, section func() Section, read func()) {
+	if e.value.isKeys() {
+		read()
+		return
 	}
+	keys := section().Keys
+	first := keys[max(slices.IndexFunc(keys, func(k Key) bool { return k.Required }), 0)]
 	expected := "keys under it, set in by two spaces, such as “" + first.Name + ": " + first.Example + "”"
 	switch {
-	case e.value.isKeys():
-		read()
 	case e.value.nothing():
 		r.report(MissingField, e.key.span, "nothing under “"+short(e.key.oneLine())+":”", expected, "add the keys, or take it out")
 	default:

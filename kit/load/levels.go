@@ -29,7 +29,7 @@ func (r *reader) shape(v value) (kit.Shape, bool) {
 	if err == nil {
 		return shape, true
 	}
-	orders := []string{"write it like “inside: " + err.like + "”"}
+	orders := []string{"write it like “inside: \"" + err.like + "\"”"}
 	if err.hint != "" {
 		orders = append([]string{err.hint}, orders...)
 	}

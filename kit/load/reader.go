@@ -16,8 +16,8 @@ type reader struct {
 	found   diag.List
 	// sectionOf tells under which key each thing stands.
 	sectionOf map[string]string
-	// sections are all there are, to say where a key belongs.
-	sections []Section
+	// sections gives all there are, to say where a key belongs.
+	sections func() []Section
 	// about is the key of the component, tool or other thing being read.
 	about string
 	// guesses is how many more times a near name is looked for.
@@ -87,7 +87,7 @@ func (r *reader) unknownField(e entry, section string, known []string, inBracket
 // sectionsWith names the sections that have a key of this name.
 func (r *reader) sectionsWith(name string) []string {
 	var home []string
-	for _, s := range r.sections {
+	for _, s := range r.sections() {
 		for _, k := range s.Keys {
 			if k.Name == name {
 				home = append(home, "“"+s.Name+"”")

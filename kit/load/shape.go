@@ -116,8 +116,8 @@ func (p *shapeText) lengths(f form) (kit.Shape, *shapeError) {
 // length reads one length and the words behind it, up to the comma.
 func (p *shapeText) length(m measure, f form) (quantity.Number, *shapeError) {
 	start, end, next := p.piece(m)
-	piece := p.text[start:end]
-	if strings.TrimSpace(piece) == "" {
+	piece := strings.TrimRight(p.text[start:end], " \t\n")
+	if end = start + len(piece); piece == "" {
 		return quantity.Number{}, &shapeError{start: start, end: len(p.text), found: "no length “" + strings.TrimSpace("… "+m.words) + "” for the " + f.word, expected: "“" + like(f) + "”"}
 	}
 	figure, ok := strings.CutSuffix(piece, m.words)

@@ -85,7 +85,7 @@ func measuresOf() field[kit.Kit] {
 					m.Holds = said(e.value, a)
 				}
 			} else {
-				r.entry(e, measureKeys.section(), func() { readKeys(r, measureKeys, m, e.key.span, e.value) })
+				r.entry(e, measureKeys.section, func() { readKeys(r, measureKeys, m, e.key.span, e.value) })
 			}
 			into.Measures = append(into.Measures, m)
 			r.about = ""

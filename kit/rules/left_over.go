@@ -17,8 +17,9 @@ mixture they paid for and no place to put it. So does a bag that is a third full
 A vessel may keep its residue, as told in kit.yaml, and a hundredth of what was made
 in it; where no residue is told, a twentieth. More than that is told, with the number
 of pieces that it would have filled. From a tenth of the mixture, or a whole piece,
-on it must be fixed, below that it should be. A vessel that is never emptied must be
-spoken of too.
+on it must be fixed, from a twentieth it should be; a spoonful less is worth knowing. A
+vessel that is never emptied must be spoken of too. What is washed out with “clean:”
+counts as left.
 
 What is packed beyond the spare is a surplus. Up to a tenth of the pack is no
 finding; more should be fixed: it costs money and raises the question what it is for.

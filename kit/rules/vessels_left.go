@@ -10,13 +10,12 @@ import (
 func leftInVessels(s Subject) []diag.Finding {
 	var all []perRun
 	for _, r := range s.Ledger.Remainders {
-		if r.UsedLater {
-			continue
+		if !r.UsedLater {
+			all = append(all, newLeftVessel(s, r, false).findings()...)
 		}
-		v := newLeftVessel(s, r)
-		if finding, ok := v.finding(); ok {
-			all = append(all, perRun{r.Run, finding})
-		}
+	}
+	for _, r := range s.Ledger.Cleaned {
+		all = append(all, newLeftVessel(s, r, true).findings()...)
 	}
 	return overRuns(s.Kit, all)
 }
@@ -26,38 +25,50 @@ type leftVessel struct {
 	Subject
 	*ledger.Remainder
 	name      string
+	cleaned   bool // it is what was washed out
 	dimension quantity.Dimension
 	held      *ledger.Figure // what is left, by mass, else by volume
-	made      *ledger.Figure // what was made, in the same dimension; nil if never poured
+	making    *ledger.Making // what was poured from in this run; nil if it never was
+	made      *ledger.Figure // all of that, in the same dimension
 	filling   *ledger.Filling
 }
 
-func newLeftVessel(s Subject, r *ledger.Remainder) leftVessel {
-	v := leftVessel{Subject: s, Remainder: r, name: s.Kit.Called(r.Vessel), dimension: quantity.Mass, held: r.Mass()}
+func newLeftVessel(s Subject, r *ledger.Remainder, cleaned bool) leftVessel {
+	v := leftVessel{Subject: s, Remainder: r, name: s.Kit.Called(r.Vessel), cleaned: cleaned, dimension: quantity.Mass, held: r.Mass()}
 	if !v.held.Known() {
 		v.dimension, v.held = quantity.Volume, r.Volume()
 	}
-	if making := lastMaking(s.Ledger, r.Run, r.Vessel); making != nil && r.Last != nil {
-		v.made = contentsIn(&making.Contents, v.dimension)
+	if v.making = lastMaking(s.Ledger, r.Run, r.Vessel); v.making == nil || r.Last == nil {
+		v.making = nil
+		return v
 	}
+	v.made = contentsIn(&v.making.Contents, v.dimension)
 	for _, f := range s.Ledger.Fillings {
-		if f.Run == r.Run && f.Operation == r.Last && r.Last != nil {
+		if f.Run == r.Run && f.Operation == r.Last {
 			v.filling = f
 		}
 	}
 	return v
 }
 
-// finding tells the remainder unless it is what the vessel is expected to keep.
-func (v leftVessel) finding() (diag.Finding, bool) {
-	if v.Last == nil {
-		return v.neverEmptied()
+// findings tells the remainder unless it is what the vessel is expected to keep.
+func (v leftVessel) findings() []perRun {
+	finding, ok := v.neverEmptied()
+	if v.making != nil {
+		finding, ok = v.beyondResidue()
 	}
-	if !v.held.Known() || len(v.Parts()) == 0 {
+	if !ok {
+		return nil
+	}
+	return []perRun{{v.Run, finding}}
+}
+
+func (v leftVessel) beyondResidue() (diag.Finding, bool) {
+	if !v.held.Known() || !v.made.Known() || len(v.Parts()) == 0 {
 		return diag.Finding{}, false // told by no-density
 	}
 	beyond := v.held.Value().Minus(v.keeps())
-	if v.made == nil || !v.made.Known() || beyond.Cmp(v.made.Value().Times(v.allowed())) <= 0 {
+	if beyond.Cmp(v.made.Value().Times(v.allowed())) <= 0 {
 		return diag.Finding{}, false
 	}
 	return v.tooMuch(beyond), true
@@ -91,20 +102,30 @@ func (v leftVessel) allowed() quantity.Number {
 	return noticeable
 }
 
-// much is the part of a mixture from which on a remainder must be fixed.
-var much = quantity.Ratio(1, 10)
+// weight of a remainder: from a tenth of what was made or a whole piece on it must
+// be fixed, from a twentieth it should be, a spoonful is worth knowing.
+func (v leftVessel) weight(beyond quantity.Number) diag.Severity {
+	part := beyond.Over(v.made.Value())
+	switch {
+	case quantity.Whole(1).Cmp(v.more(beyond)) <= 0, quantity.Ratio(1, 10).Cmp(part) <= 0:
+		return diag.MustFix
+	case quantity.Ratio(1, 20).Cmp(part) <= 0:
+		return diag.ShouldFix
+	}
+	return diag.WorthKnowing
+}
 
 func (v leftVessel) tooMuch(beyond quantity.Number) diag.Finding {
 	finding := diag.Finding{
-		Severity: diag.ShouldFix, Where: amountSpan(v.Last), About: v.Vessel,
-		Found:    v.Kit.Called(v.Vessel) + " still holds " + v.held.Show() + " after " + inStep(v.Step),
+		Severity: v.weight(beyond), Where: amountSpan(v.Last), About: v.Vessel,
+		Found:    v.name + " still holds " + v.held.Show() + " after " + inStep(v.Step),
 		Expected: v.expected(), Sum: v.sum(beyond), Remedies: v.remedies(beyond),
 	}
 	more := v.more(beyond)
-	if more.Cmp(quantity.Whole(1)) >= 0 || v.made.Value().Times(much).Cmp(beyond) <= 0 {
-		finding.Severity = diag.MustFix
+	if v.cleaned {
+		finding.Found = v.name + " holds " + v.held.Show() + " when it is cleaned after " + inStep(v.Step)
 	}
-	if more.Sign() > 0 {
+	if quantity.Ratio(1, 2).Cmp(more) <= 0 {
 		finding.Found += ", enough for " + oneDigit(more) + " more of the " + v.filling.Container.String()
 	}
 	if v.filling != nil && emptyContainers(v.Subject, v.filling.Container) > 0 {
@@ -162,7 +183,9 @@ func (v leftVessel) remedies(beyond quantity.Number) []diag.Remedy {
 	if fuller, ok := v.fillMore(beyond); ok {
 		remedies = append(remedies, fuller)
 	}
-	remedies = append(remedies, v.makeLess(beyond))
+	if less, ok := v.makeLess(beyond); ok {
+		remedies = append(remedies, less)
+	}
 	if more := v.more(beyond); more.Cmp(quantity.Whole(1)) >= 0 {
 		remedies = append(remedies, diag.Remedy{
 			Do: "pack and fill " + plural(int(more.Int()), "container") + " more for each run that leaves so much"})
@@ -193,44 +216,60 @@ func (v leftVessel) fillMore(beyond quantity.Number) (diag.Remedy, bool) {
 }
 
 // makeLess offers the amounts of a smaller batch, the shares kept.
-func (v leftVessel) makeLess(beyond quantity.Number) diag.Remedy {
+func (v leftVessel) makeLess(beyond quantity.Number) (diag.Remedy, bool) {
 	part := v.made.Value().Minus(beyond).Over(v.made.Value())
-	making := lastMaking(v.Ledger, v.Run, v.Vessel)
 	var amounts []string
-	for _, p := range making.Parts() {
+	for _, p := range v.making.Parts() {
 		if !p.Amount.Known() {
 			continue
 		}
 		like := likePacked(v.Kit, p.Thing, p.Amount.Dimension)
-		amounts = append(amounts, up(p.Amount.Value().Times(part), like)+" of "+v.Kit.Called(p.Thing)+" instead of "+up(p.Amount.Value(), like))
+		less, now := up(p.Amount.Value().Times(part), like), up(p.Amount.Value(), like)
+		if less != now {
+			amounts = append(amounts, less+" of "+v.Kit.Called(p.Thing)+" instead of "+now)
+		}
 	}
 	return diag.Remedy{
 		Do:   "make less: " + listed(amounts),
 		Then: show(v.made.Value().Minus(beyond), v.dimension) + " instead of " + v.made.Show() + " would do",
-	}
+	}, len(amounts) > 0
 }
 
 // neverEmptied is a vessel that something was put into and nothing says what then.
+// Water that a customer rinses a brush in may be poured away without a word.
 func (v leftVessel) neverEmptied() (diag.Finding, bool) {
 	tool := v.Kit.Tool(v.Vessel)
 	if len(v.Parts()) == 0 && (tool == nil || !tool.Holds.Given()) {
 		return diag.Finding{}, false // beads on a tray are taken off it
 	}
 	last := lastInto(v.Ledger, v.Run, v.Vessel)
-	if last == nil {
-		return diag.Finding{}, false
+	if last == nil || v.cleaned && v.onlyHousehold() {
+		return diag.Finding{}, false // an earlier run put it there, and was judged
 	}
 	var holds []string
 	for _, p := range append(v.Parts(), v.Objects()...) {
 		holds = append(holds, p.Amount.Show()+" of "+v.Kit.Called(p.Thing))
 	}
+	found := v.name + " is filled in " + inStep(last.Step) + " and never emptied"
+	if v.cleaned {
+		found = v.name + " is cleaned with all that " + inStep(last.Step) + " put into it"
+	}
 	return diag.Finding{
 		Where: amountSpan(last.Operation), About: v.Vessel,
-		Found:    v.name + " is filled in " + inStep(last.Step) + " and never emptied",
+		Found:    found,
 		Expected: "a step that pours it out, fills it into something, or says that it is kept",
 		Sum:      []string{"it holds " + listed(holds) + " at the end"},
 		Remedies: diag.Fix(
 			"pour it on: [all of it](move:"+v.Vessel+"?into=…)",
 			"say what is done with it: [Keep it](left:"+v.Vessel+"?as=kept)"),
 	}, true
+}
+
+func (v leftVessel) onlyHousehold() bool {
+	for _, p := range append(v.Parts(), v.Objects()...) {
+		if v.Kit.HouseholdItem(p.Thing) == nil {
+			return false
+		}
+	}
+	return true
 }
