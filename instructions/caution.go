@@ -36,8 +36,8 @@ func (p *passage) cautionText(n *ast.Blockquote, first string) string {
 		paragraphs = append(paragraphs, first)
 	}
 	for child := n.FirstChild().NextSibling(); child != nil; child = child.NextSibling() {
-		if text := strings.TrimSpace(p.document.flatten(child).String()); text != "" {
-			paragraphs = append(paragraphs, text)
+		if words := strings.Fields(p.document.flatten(child).String()); len(words) > 0 {
+			paragraphs = append(paragraphs, strings.Join(words, " "))
 		}
 	}
 	return strings.Join(paragraphs, "\n\n")

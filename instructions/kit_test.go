@@ -71,7 +71,7 @@ func readStep(t testing.TB, text string) (*kit.Step, diag.List) {
 
 func readStepOf(t testing.TB, k *kit.Kit, method string) (*kit.Step, diag.List) {
 	t.Helper()
-	m, found := ReadMethod(source.NewFile("method.md", []byte(method)), k, Amounts(k))
+	m, found := ReadMethod(source.NewFile("method.md", []byte(method)), k, load.Amounts(k))
 	steps := m.Steps()
 	if len(steps) == 0 {
 		t.Fatalf("no step in %q", method)

@@ -47,7 +47,7 @@ func Open(folder fs.FS, name string) (*kit.Kit, diag.List) {
 // texts reads the Markdown files into the kit. The method comes first, as the
 // others may name its steps and waits.
 func (r *folderReader) texts(k *kit.Kit, method *source.File) {
-	amounts := Amounts(k)
+	amounts := load.Amounts(k)
 	if method != nil {
 		var found diag.List
 		k.Method, found = ReadMethod(method, k, amounts)

@@ -12,6 +12,7 @@ import (
 	"github.com/yuin/goldmark/util"
 
 	"tallyfold/kit"
+	"tallyfold/kit/load"
 	"tallyfold/kit/source"
 )
 
@@ -63,7 +64,7 @@ func TestLinkPlacesOfTheSpecification(t *testing.T) {
 func checkPlaces(t *testing.T, variant string, example specExample, markdown string) {
 	t.Helper()
 	file := source.NewFile("method.md", []byte(markdown))
-	r := newReader(file, &kit.Kit{}, Amounts(&kit.Kit{}))
+	r := newReader(file, &kit.Kit{}, load.Amounts(&kit.Kit{}))
 	var targets []string
 	err := ast.Walk(r.document.root, func(n ast.Node, entering bool) (ast.WalkStatus, error) {
 		if !entering {

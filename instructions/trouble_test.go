@@ -8,6 +8,7 @@ import (
 	"github.com/google/go-cmp/cmp"
 
 	"tallyfold/kit"
+	"tallyfold/kit/load"
 	"tallyfold/kit/source"
 )
 
@@ -18,7 +19,7 @@ const troubles = "# When something goes wrong\n\n" +
 // Troubles are told, not done.
 func TestReadTrouble(t *testing.T) {
 	k := read(t, gels)
-	all, found := ReadTrouble(source.NewFile("trouble.md", []byte(troubles)), k, Amounts(k))
+	all, found := ReadTrouble(source.NewFile("trouble.md", []byte(troubles)), k, load.Amounts(k))
 	if len(found) > 0 {
 		t.Errorf("findings: %v", toldFindings(found))
 	}
@@ -53,7 +54,7 @@ func TestTroubleFindings(t *testing.T) {
 		{"a link that can't be read", "## Torn\n\n[10 g] (take:powder)\n", `unreadable-link "[10 g] (take:powder)"`},
 	} {
 		k := read(t, gels)
-		_, found := ReadTrouble(source.NewFile("trouble.md", []byte(test.text)), k, Amounts(k))
+		_, found := ReadTrouble(source.NewFile("trouble.md", []byte(test.text)), k, load.Amounts(k))
 		if diff := cmp.Diff(test.want, strings.Join(toldFindings(found), " | ")); diff != "" {
 			t.Errorf("%s: %s", test.why, diff)
 		}
@@ -63,8 +64,8 @@ func TestTroubleFindings(t *testing.T) {
 func TestReadWords(t *testing.T) {
 	const text = "# Welcome\n\nGood day. See [the first step](step:warm), [570 g](same:water).\n\n## About the maker\n\nWe work on a quay.\n"
 	k := read(t, gels)
-	k.Method, _ = ReadMethod(source.NewFile("method.md", []byte(oneStep)), k, Amounts(k))
-	all, found := ReadWords(source.NewFile("words.md", []byte(text)), k, Amounts(k))
+	k.Method, _ = ReadMethod(source.NewFile("method.md", []byte(oneStep)), k, load.Amounts(k))
+	all, found := ReadWords(source.NewFile("words.md", []byte(text)), k, load.Amounts(k))
 	if len(found) > 0 {
 		t.Errorf("findings: %v", toldFindings(found))
 	}
@@ -90,7 +91,7 @@ func TestWordsFindings(t *testing.T) {
 		{"a figure of nothing", "## Welcome\n\n[10 g](same:powdr)\n", `unknown-target "powdr"`},
 	} {
 		k := read(t, gels)
-		_, found := ReadWords(source.NewFile("words.md", []byte(test.text)), k, Amounts(k))
+		_, found := ReadWords(source.NewFile("words.md", []byte(test.text)), k, load.Amounts(k))
 		if diff := cmp.Diff(test.want, strings.Join(toldFindings(found), " | ")); diff != "" {
 			t.Errorf("%s: %s", test.why, diff)
 		}
@@ -101,9 +102,9 @@ func TestWordsFindings(t *testing.T) {
 func TestRefusedFiles(t *testing.T) {
 	file := source.NewFile("any.md", []byte("## A\n\n\x00"))
 	k := &kit.Kit{}
-	m, methodFound := ReadMethod(file, k, Amounts(k))
-	troubles, troubleFound := ReadTrouble(file, k, Amounts(k))
-	words, wordsFound := ReadWords(file, k, Amounts(k))
+	m, methodFound := ReadMethod(file, k, load.Amounts(k))
+	troubles, troubleFound := ReadTrouble(file, k, load.Amounts(k))
+	words, wordsFound := ReadWords(file, k, load.Amounts(k))
 	if len(m.Parts) > 0 || troubles != nil || words != nil {
 		t.Errorf("read %v %v %v", m.Parts, troubles, words)
 	}

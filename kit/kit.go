@@ -230,9 +230,9 @@ type Mixture struct {
 	Density Said[quantity.Amount] // measured, as filled
 	// DensityState says what Density is that of.
 	DensityState State
-	Residue Said[quantity.Amount] // stays behind in whatever vessel it leaves
-	DriesBy Said[quantity.Amount] // share of its mass that it loses in the finished piece ("dries out: 2 %")
-	Shares  []Said[quantity.Amount]
+	Residue      Said[quantity.Amount] // stays behind in whatever vessel it leaves
+	DriesBy      Said[quantity.Amount] // share of its mass that it loses in the finished piece ("dries out: 2 %")
+	Shares       []Said[quantity.Amount]
 }
 
 // A Piece is a kind of finished item.

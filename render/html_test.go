@@ -120,8 +120,8 @@ func TestMarkdownToHTML(t *testing.T) {
 		},
 		{
 			why:      "numbers stay with their units, apostrophes are curved, fractions set",
-			markdown: "Don't use 720 g or 4 ½ cups or 1 ⅓ cups at 60 °C in 5 minutes' time.",
-			want:     []string{"Don’t", "720&nbsp;g", "4&nbsp;½", `<span class="fraction">1⁄3</span>`, "60&nbsp;°C"},
+			markdown: "Don't use 720 g or 4 ½ cups or 1 ⅓ cups or 2 1/2 cups at 60 °C in 5 minutes' time.",
+			want:     []string{"Don’t", "720&nbsp;g", "4&nbsp;½&nbsp;cups", "2&nbsp;½&nbsp;cups", `<span class="fraction">1⁄3</span>`, "60&nbsp;°C"},
 		},
 	} {
 		t.Run(test.why, func(t *testing.T) {

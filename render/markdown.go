@@ -15,17 +15,20 @@ var escaper = strings.NewReplacer(
 )
 
 // lineStart is what would begin a list, heading, quotation or line under a heading.
-var lineStart = regexp.MustCompile(`^(\s*)([-+#=:]|[0-9]{1,9}[.)])`)
+var lineStart = regexp.MustCompile(`^\s*(?:[-+#=:]|[0-9]{1,9}[.)](?:\s|$))`)
+
+// lineMark is the last of its marks, before which the backslash goes.
+var lineMark = regexp.MustCompile(`[-+#=:.)]`)
 
 // escape writes plain text so that Markdown reads exactly that text: a name
 // that a maker chose never becomes a heading, a link or a table cell.
-func escape(text string) string {
-	return lineStart.ReplaceAllStringFunc(escaper.Replace(text), escapeLineStart)
-}
+func escape(text string) string { return escapeStart(escaper.Replace(text)) }
 
-// escapeLineStart puts the backslash before the last of the marks: "1\." "\#".
-func escapeLineStart(start string) string {
-	return start[:len(start)-1] + `\` + start[len(start)-1:]
+// escapeStart keeps a line from being read as a block: "1\." "\#".
+func escapeStart(line string) string {
+	return lineStart.ReplaceAllStringFunc(line, func(start string) string {
+		return lineMark.ReplaceAllString(start, `\$0`)
+	})
 }
 
 // cell is text for a table cell, escaped; an empty one stays empty.

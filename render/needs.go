@@ -77,8 +77,9 @@ func (a *assembly) containersIn(operations []*kit.Operation, run *kit.Run) (need
 // maker tells it or that a density allows. What isn't known is left to the
 // step's own words.
 func (a *assembly) measured(operations []*kit.Operation, thing string, amount *ledger.Figure) (first, other string) {
-	if !amount.Known() {
-		return toldOnce(operations), ""
+	told := toldOnce(operations)
+	if !amount.Known() || told != "" && amount.Dimension == quantity.Count && a.kit.HouseholdItem(thing) != nil {
+		return told, ""
 	}
 	first = amount.Show()
 	others := toldOtherwise(operations, amount.Dimension)

@@ -179,19 +179,27 @@ func (a *assembly) needRow(target string, needs []need) (needRow, *differRow) {
 	name := escape(capital(a.roleOrName(target)))
 	row := needRow{Name: a.say("see-below", "thing", name), Bag: a.bags(needs), Amount: a.say("see-below-short")}
 	if sameAmount(needs) {
-		row.Amount, row.Other = a.orAsNeeded(needs[0]), escape(needs[0].other)
+		row.Amount = a.orAsNeeded(needs[0])
+	}
+	if sameOther(needs) {
+		row.Other = escape(needs[0].other)
 	}
 	differs := &differRow{Name: name}
 	for _, n := range needs {
-		differs.Cells = append(differs.Cells, a.differCell(n, !sameAmount(needs)))
+		differs.Cells = append(differs.Cells, a.differCell(n, !sameAmount(needs), !sameOther(needs)))
 	}
 	return row, differs
 }
 
-func (a *assembly) differCell(n need, withAmount bool) string {
+// differCell tells what stands for a role in one run, with the amounts that
+// aren't the same in all of them.
+func (a *assembly) differCell(n need, withAmount, withOther bool) string {
 	text := strings.TrimSpace(a.bag(n.thing) + " " + escape(a.kit.Called(n.thing)))
 	if withAmount {
 		text += ", " + a.orAsNeeded(n)
+	}
+	if withOther && n.other != "" {
+		text += ", " + a.say("about", "amount", escape(n.other))
 	}
 	return text
 }
@@ -207,7 +215,16 @@ func alike(needs []need) bool {
 
 func sameAmount(needs []need) bool {
 	for _, n := range needs[1:] {
-		if n.amount != needs[0].amount || n.other != needs[0].other {
+		if n.amount != needs[0].amount {
+			return false
+		}
+	}
+	return true
+}
+
+func sameOther(needs []need) bool {
+	for _, n := range needs[1:] {
+		if n.other != needs[0].other {
 			return false
 		}
 	}

@@ -91,7 +91,7 @@ func (p *prose) paragraph(node ast.Node) string {
 	lines := strings.Split(strings.TrimSpace(p.inlines(node)), "\n")
 	for i, line := range lines {
 		if !strings.HasPrefix(line, `\`) {
-			lines[i] = lineStart.ReplaceAllStringFunc(line, escapeLineStart)
+			lines[i] = escapeStart(line)
 		}
 	}
 	return strings.Join(lines, "\n")

@@ -81,7 +81,7 @@ func TestProseOfAStep(t *testing.T) {
 // What is written as plain text is read as that text, wherever it stands.
 func TestEscapedTextReadsAsItself(t *testing.T) {
 	for _, text := range []string{
-		"1. Melt", "12) x", "- dash", "+ plus", "# hash", "= line", ": colon", "a | b", "*a* _b_ `c`", "[a](b)", "<b>", "&amp;", `back\slash`,
+		"1. Melt", "12) x", "1.12 kg", "12)", "- dash", "+ plus", "# hash", "= line", ": colon", "a | b", "*a* _b_ `c`", "[a](b)", "<b>", "&amp;", `back\slash`,
 		"{#id .class}", "~~x~~", "Wax & wick", "> quote", "720 g ± 5 g", "",
 	} {
 		body := bookletOf(t, "Text.\n\n"+escape(text)+"\n\nText.").body(nil)
@@ -101,7 +101,7 @@ func TestEscapedTextReadsAsItself(t *testing.T) {
 }
 
 func plainHTML(text string) string {
-	return strings.NewReplacer("&", "&amp;", "<", "&lt;", ">", "&gt;", "720 g ±", "720\u00a0g ±", "5 g", "5\u00a0g").Replace(text)
+	return strings.NewReplacer("&", "&amp;", "<", "&lt;", ">", "&gt;", "720 g ±", "720\u00a0g ±", "5 g", "5\u00a0g", "1.12 kg", "1.12\u00a0kg").Replace(text)
 }
 
 // Every word that the code asks for is in the list of words.

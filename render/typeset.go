@@ -11,7 +11,7 @@ import (
 // with its unit, apostrophes are curved, fractions are set as fractions, and an
 // empty ballot box becomes one that can be ticked.
 func (w *writer) typeset(text string) string {
-	text = curveApostrophes(numberAndUnit.ReplaceAllString(text, "$1\u00a0$2"))
+	text = curveApostrophes(keepTogether(setFractions(text)))
 	var out strings.Builder
 	for _, r := range text {
 		switch {
@@ -26,8 +26,37 @@ func (w *writer) typeset(text string) string {
 	return out.String()
 }
 
+// setFractions writes "2 1/2" with the fraction as one letter.
+func setFractions(text string) string {
+	return slashed.ReplaceAllStringFunc(text, func(found string) string {
+		written := strings.TrimLeft(found, " ")
+		built := fractions[written]
+		if built == "" {
+			return found
+		}
+		return found[:len(found)-len(written)] + built
+	})
+}
+
+// keepTogether ties a number to its fraction and its unit, so that no line ends
+// between them. "2 ½ cups" needs two goes, as the fraction stands in both pairs.
+func keepTogether(text string) string {
+	for range 2 {
+		text = numberAndUnit.ReplaceAllString(text, "$1\u00a0$2")
+	}
+	return text
+}
+
 // numberAndUnit: a figure, a space and a short word or a degree sign.
 var numberAndUnit = regexp.MustCompile(`([0-9½¼¾⅓⅔⅛⅜⅝⅞]) (°|%|[\pL²³]{1,4}(?:\P{L}|$)|±|[½¼¾⅓⅔⅛⅜⅝⅞])`)
+
+// slashed is a fraction written with a stroke, alone or after a whole number.
+var slashed = regexp.MustCompile(`(?:^| )[1-7]/[2-8]\b`)
+
+// fractions are those that a household measure has.
+var fractions = map[string]string{
+	"1/2": "½", "1/4": "¼", "3/4": "¾", "1/3": "⅓", "2/3": "⅔", "1/8": "⅛", "3/8": "⅜", "5/8": "⅝", "7/8": "⅞",
+}
 
 // builtFractions are those that the faces have no letter for; they are set from
 // figures and a fraction bar.

@@ -3,11 +3,14 @@ package main
 import (
 	"encoding/json"
 	"fmt"
+	"slices"
 	"strings"
 
 	"github.com/spf13/cobra"
 
+	"tallyfold/instructions"
 	"tallyfold/kit/diag"
+	"tallyfold/kit/load"
 	"tallyfold/kit/rules"
 )
 
@@ -155,18 +158,35 @@ func (o *checkOptions) writeJSON(proofs []*proof) error {
 
 // tell explains one rule.
 func (o *checkOptions) tell(name string) error {
-	rule, ok := rules.Named(name)
-	if !ok {
-		return fmt.Errorf("there is no rule %q; the rules are: %s", name, strings.Join(ruleNames(), ", "))
+	if rule, ok := rules.Named(name); ok {
+		return o.explanation(rule.Name, rule.Severity.String(), rule.Title, rule.Explanation)
 	}
-	_, err := fmt.Fprintf(o.out, "%s (%s)\n%s\n\n%s\n", rule.Name, rule.Severity, rule.Title, rule.Explanation)
+	for _, rule := range readingRules() {
+		if rule.Name == name {
+			return o.explanation(rule.Name, "reading the files", rule.Title, rule.Explanation)
+		}
+	}
+	return fmt.Errorf("there is no rule %q; the rules are: %s", name, strings.Join(ruleNames(), ", "))
+}
+
+func (o *checkOptions) explanation(name, weight, title, text string) error {
+	_, err := fmt.Fprintf(o.out, "%s (%s)\n%s\n\n%s\n", name, weight, title, text)
 	return err
 }
 
+// readingRules are the findings that reading the files can have.
+func readingRules() []load.Rule { return slices.Concat(load.Rules, instructions.Rules) }
+
+// ruleNames are all rules, those that judge first.
 func ruleNames() []string {
 	var names []string
 	for _, rule := range rules.All {
 		names = append(names, rule.Name)
+	}
+	for _, rule := range readingRules() {
+		if !slices.Contains(names, rule.Name) {
+			names = append(names, rule.Name)
+		}
 	}
 	return names
 }

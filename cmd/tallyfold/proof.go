@@ -10,6 +10,7 @@ import (
 	"tallyfold/kit"
 	"tallyfold/kit/diag"
 	"tallyfold/kit/ledger"
+	"tallyfold/kit/load"
 	"tallyfold/kit/rules"
 	"tallyfold/kit/schedule"
 )
@@ -45,6 +46,7 @@ func prove(folder string, today time.Time) (*proof, error) {
 		p.findings = reading
 		return p, nil
 	}
+	reading = append(reading, load.Settle(p.kit, ruleNames())...)
 	p.ledger = ledger.Follow(p.kit)
 	p.plan = schedule.Of(p.kit)
 	judged := rules.Check(rules.Subject{Kit: p.kit, Ledger: p.ledger, Plan: p.plan})

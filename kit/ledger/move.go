@@ -172,26 +172,24 @@ func (f *follower) left() {
 	if to == "" {
 		to = "kept"
 	}
-	f.discharge(v, LeftOver, to)
+	// What is poured away or kept leaves the residue behind, as every emptying does.
+	share := f.emptying(v)
+	for _, p := range append(v.takeShare(share), v.takeObjects()...) {
+		f.enter(LeftOver, p.material.key, v.Vessel, to, p.amount, nil)
+	}
 }
 
-// clean empties a vessel of its residue.
+// clean empties a vessel of its residue, and of whatever else is in it.
 func (f *follower) clean() {
 	if v := f.vesselOf(f.operation.Target); v != nil {
 		if !v.Empty() {
 			f.ledger.Cleaned = append(f.ledger.Cleaned, f.remainderIn(v))
 		}
-		f.discharge(v, WashedOut, "")
-		v.Temperature = nil
+		for _, p := range append(v.takeShare(nil), v.takeObjects()...) {
+			f.enter(WashedOut, p.material.key, v.Vessel, "", p.amount, nil)
+		}
+		v.Mixture, v.Temperature, v.step, v.last = nil, nil, nil, nil
 	}
-}
-
-// discharge takes everything out of a vessel for good.
-func (f *follower) discharge(v *vessel, move Move, to string) {
-	for _, p := range append(v.takeShare(nil), v.takeObjects()...) {
-		f.enter(move, p.material.key, v.Vessel, to, p.amount, nil)
-	}
-	v.Mixture, v.step, v.last = nil, nil, nil
 }
 
 // bring sets the temperature of what a vessel holds.

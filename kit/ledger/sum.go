@@ -24,10 +24,7 @@ func (f *Figure) Sum() string {
 	if f.how == written || len(f.from) == 0 {
 		return f.labelled()
 	}
-	terms := make([]string, len(f.from))
-	for i, from := range f.from {
-		terms[i] = from.labelled()
-	}
+	terms := f.terms(nil)
 	result := quantity.Show(f.value, f.Dimension)
 	switch f.how {
 	case smaller:
@@ -39,6 +36,19 @@ func (f *Figure) Sum() string {
 		return terms[0]
 	}
 	return strings.Join(terms, signs[f.how]) + " = " + result
+}
+
+// terms lists the operands of a sum or difference in a row, those of its first
+// operand in place of it where that is one too: 280 − 40 − 1.5, not 240 − 1.5.
+func (f *Figure) terms(list []string) []string {
+	for i, from := range f.from {
+		if i == 0 && from.how == f.how && (f.how == sum || f.how == difference) && len(from.from) > 1 {
+			list = from.terms(list)
+			continue
+		}
+		list = append(list, from.labelled())
+	}
+	return list
 }
 
 var signs = map[operation]string{sum: " + ", difference: " − ", product: " × ", quotient: " ÷ "}

@@ -1,6 +1,8 @@
 package ledger
 
 import (
+	"slices"
+
 	"tallyfold/kit"
 	"tallyfold/kit/quantity"
 )
@@ -189,8 +191,20 @@ func (f *follower) equalPart(m *material) *Figure {
 	if m.spare != nil {
 		amount = Minus(m.name+" without spare", amount, m.spare)
 	}
-	passes := Fixed(quantity.Count, "runs", quantity.Whole(int64(f.passesOf(f.step))))
+	passes := Fixed(quantity.Count, "runs", quantity.Whole(int64(f.passesTaking(m))))
 	return Over(m.dimension, m.name+", "+f.here(), amount, passes)
+}
+
+// passesTaking is how many runs go through this step and mean this material by
+// the name in the link: a role is another material in another run.
+func (f *follower) passesTaking(m *material) int {
+	count := 0
+	for _, run := range f.kit.Passes() {
+		if bound(run, f.operation.Target) == m.key && follows(f.kit, run, f.step) {
+			count++
+		}
+	}
+	return max(1, count)
 }
 
 // oneEach: a countable thing named without a number is one, or one for each.
@@ -210,18 +224,16 @@ func (f *follower) oneEach(m *material, times *Figure) *Figure {
 func (f *follower) passesOf(step *kit.Step) int {
 	count := 0
 	for _, run := range f.kit.Passes() {
-		for _, part := range f.kit.Method.Parts {
-			if run.Follows(part) && holds(part, step) {
-				count++
-			}
+		if follows(f.kit, run, step) {
+			count++
 		}
 	}
 	return count
 }
 
-func holds(part *kit.Part, step *kit.Step) bool {
-	for _, s := range part.Steps {
-		if s == step {
+func follows(k *kit.Kit, run *kit.Run, step *kit.Step) bool {
+	for _, part := range k.Method.Parts {
+		if run.Follows(part) && slices.Contains(part.Steps, step) {
 			return true
 		}
 	}

@@ -1,8 +1,6 @@
 package ledger
 
 import (
-	"strings"
-
 	"tallyfold/kit"
 	"tallyfold/kit/quantity"
 )
@@ -101,26 +99,6 @@ func Agrees(amount quantity.Amount, told, reckoned *Figure) bool {
 	}
 	value := reckoned.Value()
 	return value.Cmp(low.Minus(half)) >= 0 && value.Cmp(high.Plus(half)) <= 0
-}
-
-// lastDigit is the worth of the last digit the maker wrote, in base units: 0.1 g
-// for "2.5 g", 1 g for "20 g".
-func lastDigit(amount quantity.Amount) quantity.Number {
-	worth := amount.Unit.Factor
-	if worth.IsZero() {
-		return quantity.Number{}
-	}
-	ten := quantity.Whole(10)
-	digits := amount.Written
-	if at := strings.IndexAny(digits, ".,"); at >= 0 {
-		for _, r := range digits[at+1:] {
-			if r < '0' || r > '9' {
-				break
-			}
-			worth = worth.Over(ten)
-		}
-	}
-	return worth
 }
 
 // positions gives the place of each run in the order they are followed.

@@ -58,9 +58,10 @@ func overfull(s Subject, f *ledger.Filling) (diag.Finding, bool) {
 func tooFull(f *ledger.Filling, room, volume *ledger.Figure) diag.Finding {
 	name := f.Container.String()
 	over := volume.Value().Minus(room.Value())
-	finding := fillFinding(f, room, volume)
+	finding := fillFinding(f, volume)
 	finding.Found = "each " + name + " gets " + volume.Show() + ", and has room for " + room.Show()
 	finding.Expected = "at most " + room.Show() + " in each"
+	finding.Remedies = fillLess(f, room.Value(), volume.Value(), volume.Value())
 	finding.Sum = append(finding.Sum, volume.Show()+" − "+room.Show()+" = "+show(over, quantity.Volume)+" too much")
 	if line := worstCase("what stays free", f.Free()); line != "" {
 		finding.Sum = append(finding.Sum, line)
@@ -68,12 +69,11 @@ func tooFull(f *ledger.Filling, room, volume *ledger.Figure) diag.Finding {
 	return finding
 }
 
-// fillFinding has what is told of any filling: the sums and the ways out.
-func fillFinding(f *ledger.Filling, room, volume *ledger.Figure) diag.Finding {
+// fillFinding has what is told of any filling.
+func fillFinding(f *ledger.Filling, volume *ledger.Figure) diag.Finding {
 	return diag.Finding{
 		Where: amountSpan(f.Operation), About: f.Container.ID,
-		Sum:      append(roomSum(f), "fill: "+volume.Sum()),
-		Remedies: fillLess(f, room, volume), Also: roomPlaces(f),
+		Sum: append(roomSum(f), "fill: "+volume.Sum()), Also: roomPlaces(f),
 	}
 }
 
@@ -120,15 +120,15 @@ func roomPlaces(f *ledger.Filling) []diag.Place {
 	return all
 }
 
-// fillLess offers the fill that just has room, in the unit of the link where it
-// told one.
-func fillLess(f *ledger.Filling, room, volume *ledger.Figure) []diag.Remedy {
-	bigger := diag.Remedy{Do: "use a container with room for " + up(volume.Value(), quantity.Amount{Dimension: quantity.Volume}) + " under its headspace"}
-	if room.Value().Sign() <= 0 {
+// fillLess offers a fill that has room, in the unit of the link where it told one,
+// or a container that has room for what is wanted (all mL).
+func fillLess(f *ledger.Filling, room, volume, wanted quantity.Number) []diag.Remedy {
+	bigger := diag.Remedy{Do: "use a container with room for " + up(wanted, quantity.Amount{Dimension: quantity.Volume}) + " under its headspace"}
+	if room.Sign() <= 0 {
 		return []diag.Remedy{bigger}
 	}
-	part := room.Value().Over(volume.Value())
-	fits := down(room.Value(), quantity.Amount{Dimension: quantity.Volume})
+	part := room.Over(volume)
+	fits := down(room, quantity.Amount{Dimension: quantity.Volume})
 	less := diag.Remedy{Do: "fill each with " + fits + " at most"}
 	if told, ok := f.Operation.Phrase.Amount(); ok && f.Operation.Kind == kit.Fill && told.Nominal.Sign() > 0 &&
 		(told.Dimension == quantity.Mass || told.Dimension == quantity.Volume) {
@@ -147,10 +147,12 @@ func overAtWorst(f *ledger.Filling, room, volume *ledger.Figure) (diag.Finding, 
 	if low.Sign() >= 0 {
 		return diag.Finding{}, false
 	}
-	finding := fillFinding(f, room, volume)
+	over := low.Negated()
+	finding := fillFinding(f, volume)
+	finding.Remedies = fillLess(f, volume.Value().Minus(over), volume.Value(), room.Value().Plus(over))
 	finding.Severity = diag.ShouldFix
 	finding.Found = "each " + f.Container.String() + " has room as told, but can run over by " +
-		show(low.Negated(), quantity.Volume) + " where every figure is at its bad end"
+		show(over, quantity.Volume) + " where every figure is at its bad end"
 	finding.Expected = "a fill that stays under the rim within all tolerances"
 	finding.Sum = append(finding.Sum, worstCase("what stays free up to the rim", underRim))
 	return finding, true

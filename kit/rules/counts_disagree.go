@@ -54,12 +54,20 @@ func claimAgainstPieces(k *kit.Kit) []diag.Finding {
 	}
 	return []diag.Finding{{
 		Where: k.Makes.Span, About: "makes",
-		Found:    "“makes: " + k.Makes.Value.Written + "”, and the kinds of piece add up to " + total.String(),
+		Found:    "“makes: " + k.Makes.Value.Written + "”, and “pieces” says " + total.String(),
 		Expected: "one number",
-		Sum:      []string{line + " = " + total.String()},
+		Sum:      lines(sumOfPieces(k, line+" = "+total.String())),
 		Remedies: diag.Fix("write “makes: "+total.String()+" "+k.Makes.Value.Noun+"”", "put the count of one kind of piece right"),
 		Also:     also,
 	}}
+}
+
+// sumOfPieces is a line only where there is something to add up.
+func sumOfPieces(k *kit.Kit, line string) string {
+	if len(k.Pieces) < 2 {
+		return ""
+	}
+	return line
 }
 
 // piecesAgainstFillings holds each kind of piece against the containers it is in.

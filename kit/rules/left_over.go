@@ -43,12 +43,22 @@ func leftInPacks(s Subject) []diag.Finding {
 			continue
 		}
 		allowed := b.Packed.Value().Times(surplusAllowed)
-		if c.Container != nil || surplus.Value().Cmp(allowed) <= 0 {
+		if c.Container != nil || isUneven(s.Ledger, c.ID) || surplus.Value().Cmp(allowed) <= 0 {
 			continue // containers left empty are told by counts-disagree
 		}
 		findings = append(findings, surplusIn(s.Kit, c, b, surplus))
 	}
 	return findings
+}
+
+// isUneven: what does not come out even leaves a rest, which counts-disagree tells.
+func isUneven(l *ledger.Ledger, id string) bool {
+	for _, snag := range l.Snags {
+		if snag.Trouble == ledger.Uneven && snag.Thing == id {
+			return true
+		}
+	}
+	return false
 }
 
 func surplusIn(k *kit.Kit, c *kit.Component, b *ledger.Balance, surplus *ledger.Figure) diag.Finding {

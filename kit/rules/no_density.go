@@ -88,7 +88,10 @@ func (c *densityCheck) snags() {
 
 // untold says what a snag keeps from being told.
 func (c *densityCheck) untold(snag ledger.Snag) string {
-	told := "how much of " + c.Kit.Called(snag.Thing) + " " + inStep(snag.Step) + " takes"
+	told := "how much " + c.Kit.Called(snag.Thing) + " " + inStep(snag.Step) + " takes"
+	if c.Kit.Tool(snag.Thing) != nil {
+		told = "how much " + inStep(snag.Step) + " takes out of " + c.Kit.Called(snag.Thing)
+	}
 	if amount, ok := snag.Operation.Phrase.Amount(); ok {
 		told += " (" + amount.Written + ")"
 	}
@@ -156,6 +159,9 @@ func (m *missingDensity) finding(k *kit.Kit) diag.Finding {
 	}
 	if !m.grave {
 		finding.Severity = diag.ShouldFix
+		if !m.volume {
+			finding.Expected = "a density, which says how much room its weight takes"
+		}
 	}
 	return finding
 }

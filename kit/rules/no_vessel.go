@@ -1,6 +1,7 @@
 package rules
 
 import (
+	"tallyfold/kit"
 	"tallyfold/kit/diag"
 	"tallyfold/kit/ledger"
 )
@@ -28,11 +29,22 @@ Name the vessel of the step in its heading, “(step:pour?in=pan)”, or in the 
 func unsaidVessel(s Subject, snag ledger.Snag) diag.Finding {
 	o := snag.Operation
 	return diag.Finding{
-		Where: amountSpan(o), About: snag.Thing,
+		Where: amountSpan(o), About: snag.Thing, Cause: noVesselCause(s.Ledger, snag.Run),
 		Found:    inStep(snag.Step) + ": " + snag.Why + " (" + s.Kit.Called(snag.Thing) + ")",
 		Expected: "a vessel that it comes from and one that it goes into, not the same",
 		Remedies: diag.Fix(
 			"name the vessel in the heading of "+inStep(snag.Step)+", as in (step:"+snag.Step.ID+"?in=pan)",
 			"name it in the link, as in ("+string(o.Kind)+":"+o.Target+"?from=pan) or ?into=pan"),
 	}
+}
+
+// noVesselCause groups what a run brings about in which some step does not say its
+// vessel; empty for any other run.
+func noVesselCause(l *ledger.Ledger, run *kit.Run) string {
+	for _, snag := range l.Snags {
+		if snag.Trouble == ledger.NoVessel && snag.Run == run {
+			return "no vessel in " + snag.Step.ID
+		}
+	}
+	return ""
 }

@@ -99,13 +99,20 @@ func ounces(k *kit.Kit, told quantity.Amount, at source.Span, id string) diag.Fi
 	}
 	return diag.Finding{
 		Where: at, About: id,
-		Found:    "“" + told.Written + "” of " + k.Called(id) + ", which is poured",
+		Found:    "“" + told.Written + "” of " + poured(k, id) + ", which is poured",
 		Expected: "ounces that say whether they are weighed or measured",
 		Sum:      []string{"read as weight it is " + show(weight.Nominal, quantity.Mass), fluidLine},
 		Remedies: diag.Fix(
 			"write “"+withOunces(told.Written, "oz weight")+"”, if it is weighed",
 			"write “"+withOunces(told.Written, "fl oz")+"”, if it is measured in a jug"),
 	}
+}
+
+func poured(k *kit.Kit, id string) string {
+	if k.Tool(id) != nil {
+		return "what is in " + k.Called(id)
+	}
+	return k.Called(id)
 }
 
 // withOunces puts another word for the plain one into what the maker wrote.

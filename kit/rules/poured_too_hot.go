@@ -1,6 +1,8 @@
 package rules
 
 import (
+	"strings"
+
 	"tallyfold/kit"
 	"tallyfold/kit/diag"
 	"tallyfold/kit/ledger"
@@ -64,41 +66,59 @@ func (h *heat) containers(run *kit.Run) {
 			continue
 		}
 		at := amountSpan(f.Operation)
-		h.meet(run, f.Step, f.Temperature, f.Container.Container.Withstands, f.Container.ID, at)
+		h.meet(meeting{run, f.Step, f.Temperature, f.Container.Container.Withstands, f.Container.ID, at, false})
 		for _, insert := range f.Inserts {
 			if insert.Component.Insert != nil {
-				h.meet(run, f.Step, f.Temperature, insert.Component.Insert.Withstands, insert.Component.ID, at)
+				h.meet(meeting{run, f.Step, f.Temperature, insert.Component.Insert.Withstands, insert.Component.ID, at, false})
 			}
 		}
 	}
 }
 
+// A meeting is a thing that meets a temperature.
+type meeting struct {
+	run         *kit.Run
+	step        *kit.Step
+	temperature *ledger.Figure
+	limit       kit.Said[quantity.Amount]
+	id          string
+	at          source.Span
+	warmed      bool // by being warmed itself, not by something poured into it
+}
+
 // meet holds a temperature against what a thing withstands.
-func (h *heat) meet(run *kit.Run, step *kit.Step, temperature *ledger.Figure, limit kit.Said[quantity.Amount], id string, at source.Span) {
-	if !limit.Given() {
+func (h *heat) meet(m meeting) {
+	if !m.limit.Given() {
 		return
 	}
-	name := h.Kit.Called(id)
-	if temperature == nil || !temperature.Known() {
-		if h.heated(run, step) {
-			h.say(run, untoldHeat(name, id, at, limit, inStep(step)+" fills it"))
+	name := h.Kit.Called(m.id)
+	if m.temperature == nil || !m.temperature.Known() {
+		if h.heated(m.run, m.step) {
+			h.say(m.run, untoldHeat(name, m.id, m.at, m.limit, inStep(m.step)+" fills it"))
 		}
 		return
 	}
-	_, hottest := temperature.Worst()
-	if hottest.Cmp(limit.Value.Nominal) <= 0 {
+	_, hottest := m.temperature.Worst()
+	if hottest.Cmp(m.limit.Value.Nominal) <= 0 {
 		return
 	}
-	h.say(run, diag.Finding{
-		Where: at, About: id,
-		Found:    name + " meets " + show(hottest, quantity.Temperature) + " in " + inStep(step),
-		Expected: "at most " + limit.Value.Written + ", which it withstands",
-		Sum:      h.temperatureSum(temperature, hottest, limit.Value),
-		Remedies: diag.Fix(
-			"let it cool first, and say so: [below "+limit.Value.Written+"](cool:)",
-			"use one that withstands "+show(hottest, quantity.Temperature)),
-		Also: h.heatPlaces(temperature, limit, "withstands "+limit.Value.Written),
+	cooler := "let it cool first, and say so: [below " + degrees(m.limit) + "](cool:)"
+	if m.warmed {
+		cooler = "warm it [to " + degrees(m.limit) + "](warm:) at most"
+	}
+	h.say(m.run, diag.Finding{
+		Where: m.at, About: m.id, Cause: "heat in " + m.step.ID,
+		Found:    name + " meets " + show(hottest, quantity.Temperature) + " in " + inStep(m.step),
+		Expected: "at most " + degrees(m.limit) + ", which it withstands",
+		Sum:      h.temperatureSum(m.temperature, hottest, m.limit.Value),
+		Remedies: diag.Fix(cooler, "use one that withstands "+show(hottest, quantity.Temperature)),
+		Also:     h.heatPlaces(m.temperature, m.limit, "withstands "+degrees(m.limit)),
 	})
+}
+
+// degrees is a limit as it was written, without the words that say it is one.
+func degrees(limit kit.Said[quantity.Amount]) string {
+	return strings.TrimPrefix(limit.Value.Written, "at most ")
 }
 
 func (h *heat) temperatureSum(temperature *ledger.Figure, hottest quantity.Number, limit quantity.Amount) []string {
@@ -106,7 +126,7 @@ func (h *heat) temperatureSum(temperature *ledger.Figure, hottest quantity.Numbe
 	if amount, ok := h.toldAt(temperature.Where); ok {
 		told = " (told as “" + amount.Written + "”)"
 	}
-	return []string{show(hottest, quantity.Temperature) + told + " against " + limit.Written + ": " +
+	return []string{show(hottest, quantity.Temperature) + told + " against " + strings.TrimPrefix(limit.Written, "at most ") + ": " +
 		show(hottest.Minus(limit.Nominal), quantity.TemperatureDifference) + " too hot"}
 }
 
@@ -148,9 +168,9 @@ func untoldHeat(name, id string, at source.Span, limit kit.Said[quantity.Amount]
 	return diag.Finding{
 		Severity: diag.ShouldFix, Where: at, About: id,
 		Found:    "cannot check whether " + name + " gets too hot: no temperature is told when " + when,
-		Expected: "a temperature, since something was heated before and " + name + " has a limit of " + limit.Value.Written,
-		Remedies: diag.Fix("say to what it has cooled by then: [below " + limit.Value.Written + "](cool:)"),
-		Also:     []diag.Place{{Where: limit.Span, Note: "the limit, " + limit.Value.Written}},
+		Expected: "a temperature, since something was heated before and " + name + " has a limit of " + degrees(limit),
+		Remedies: diag.Fix("say to what it has cooled by then: [below " + degrees(limit) + "](cool:)"),
+		Also:     []diag.Place{{Where: limit.Span, Note: "the limit, " + degrees(limit)}},
 	}
 }
 
@@ -194,12 +214,12 @@ func (h *heat) addedAt(run *kit.Run, e ledger.Entry, limit kit.Said[quantity.Amo
 	h.say(run, diag.Finding{
 		Where: amountSpan(e.Operation), About: e.Thing,
 		Found:    name + " is added in " + inStep(e.Step) + " at " + show(hottest, quantity.Temperature),
-		Expected: "below " + limit.Value.Written,
+		Expected: "below " + degrees(limit),
 		Sum:      h.temperatureSum(e.Temperature, hottest, limit.Value),
 		Remedies: diag.Fix(
-			"let it cool before, and say so: [below "+limit.Value.Written+"](cool:)",
+			"let it cool before, and say so: [below "+degrees(limit)+"](cool:)",
 			"add it in a later step"),
-		Also: h.heatPlaces(e.Temperature, limit, "add below "+limit.Value.Written),
+		Also: h.heatPlaces(e.Temperature, limit, "add below "+degrees(limit)),
 	})
 }
 
@@ -213,13 +233,13 @@ func (h *heat) vessels(run *kit.Run) {
 				continue
 			}
 			temperature := ledger.Written("temperature", told, o.Phrase.AmountSpans[0])
-			h.meet(run, step, temperature, vessel.Withstands, vessel.ID, o.Phrase.AmountSpans[0])
+			h.meet(meeting{run, step, temperature, vessel.Withstands, vessel.ID, o.Phrase.AmountSpans[0], true})
 		}
 	}
 	for _, m := range h.Ledger.Makings {
 		to := h.Kit.Tool(resolved(run, m.Operation.Into))
 		if m.Run == run && m.Temperature != nil && to != nil {
-			h.meet(run, m.Step, m.Temperature, to.Withstands, to.ID, amountSpan(m.Operation))
+			h.meet(meeting{run, m.Step, m.Temperature, to.Withstands, to.ID, amountSpan(m.Operation), false})
 		}
 	}
 }
@@ -244,7 +264,7 @@ func (h *heat) contents(run *kit.Run) {
 			}
 			for _, part := range append(v.Parts(), v.Objects()...) {
 				if c := h.Kit.Component(part.Thing); c != nil {
-					h.meet(run, stage.Step, v.Temperature, c.Withstands, c.ID, v.Temperature.Where)
+					h.meet(meeting{run, stage.Step, v.Temperature, c.Withstands, c.ID, v.Temperature.Where, true})
 				}
 			}
 		}

@@ -49,7 +49,7 @@ func once(k *kit.Kit, group []perRun) diag.Finding {
 		case one.finding.Found == told.Found:
 			same = appendRun(same, one.run)
 		default:
-			others = append(others, one.finding.Found+inRuns(k, []*kit.Run{one.run}))
+			others = append(others, one.finding.Found+inRuns(k, []*kit.Run{one.run})+"; expected: "+one.finding.Expected)
 		}
 	}
 	told.Found += inRuns(k, same)

@@ -52,6 +52,9 @@ func (l limit) hold(s Subject, m limited) (diag.Finding, bool) {
 			finding.Severity = diag.ShouldFix
 			finding.Found = s.Kit.Called(l.thing) + " is " + percent(m.share.Value()) + " of " + m.base +
 				" as told, but can be " + percent(worst) + " where every figure is at its bad end"
+			finding.Remedies = diag.Fix(
+				"weigh "+s.Kit.Called(l.thing)+" more exactly, and write the smaller tolerance into kit.yaml",
+				"change the amount a little, away from the limit")
 			return finding, true
 		}
 	}
@@ -111,7 +114,7 @@ func (l limit) remedy(s Subject, m limited, entry *ledger.Entry, way side) (diag
 		then = "then it is " + percent(edge) + " at least"
 	}
 	if isWholePack(entry) && s.Kit.Component(l.thing) != nil {
-		return diag.Remedy{Do: "pack so much less or more of " + name + " that a run takes " + fits + " instead of " + entry.Amount.Show(), Then: then}, true
+		return diag.Remedy{Do: "change the pack of " + name + " so that " + inStep(entry.Step) + " takes " + fits + " instead of " + entry.Amount.Show(), Then: then}, true
 	}
 	return diag.Remedy{Do: "take " + fits + " of " + name + " instead of " + entry.Amount.Show() + " in " + inStep(entry.Step), Then: then}, true
 }

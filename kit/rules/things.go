@@ -35,6 +35,9 @@ func places(k *kit.Kit, entries []ledger.Entry) []diag.Place {
 	var all []diag.Place
 	at := map[*kit.Operation]int{}
 	for _, e := range entries {
+		if e.Amount.Known() && e.Amount.Value().IsZero() {
+			continue
+		}
 		if i, known := at[e.Operation]; known {
 			if name := runName(k, e.Run); name != "" && !strings.Contains(all[i].Note, name) {
 				all[i].Note += ", " + name

@@ -108,14 +108,21 @@ func lineName(k *kit.Kit, run *kit.Run, step *kit.Step) string {
 	return inStep(step)
 }
 
-// untimed tells once which steps tell no time.
+// untimed tells once which steps tell no time. A step in which nothing at all
+// happens is told of when the method is read.
 func untimed(s Subject) []diag.Finding {
-	if len(s.Plan.Untimed) == 0 {
+	var steps []*kit.Step
+	for _, step := range s.Plan.Untimed {
+		if doesSomething(step) {
+			steps = append(steps, step)
+		}
+	}
+	if len(steps) == 0 {
 		return nil
 	}
 	var numbers []string
 	var also []diag.Place
-	for i, step := range s.Plan.Untimed {
+	for i, step := range steps {
 		numbers = append(numbers, whole(step.Number).String())
 		if i > 0 {
 			also = append(also, diag.Place{Where: step.Span, Note: inStep(step)})
@@ -126,7 +133,7 @@ func untimed(s Subject) []diag.Finding {
 	if len(numbers) == 1 {
 		word, verb = "step ", " tells no time"
 	}
-	first := s.Plan.Untimed[0]
+	first := steps[0]
 	return []diag.Finding{{
 		Severity: diag.WorthKnowing, Where: first.Span, About: first.ID, Also: also,
 		Found:    "cannot check all of the time claimed: " + word + listed(numbers) + verb,
@@ -134,4 +141,16 @@ func untimed(s Subject) []diag.Finding {
 		Sum:      []string{"the steps that tell a time add up to " + s.Plan.HandsOn.Show() + " of work, " + s.Plan.Total.Show() + " in all"},
 		Remedies: diag.Fix("write into each of these steps about how long it takes: [5 minutes](work:)"),
 	}}
+}
+
+func doesSomething(step *kit.Step) bool {
+	for _, o := range step.Operations {
+		switch o.Kind {
+		case kit.Take, kit.Use, kit.Move, kit.Fill, kit.Place, kit.Left, kit.Clean, kit.Warm, kit.Cool, kit.Again, kit.After:
+			if !o.Aside {
+				return true
+			}
+		}
+	}
+	return false
 }

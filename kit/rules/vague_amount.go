@@ -167,26 +167,26 @@ func (v *vagueSearch) note(text reading, first, last int, about string) {
 		Expected: "an amount that can be measured, such as 15 g, 1 tbsp or a height in mm",
 		Remedies: diag.Fix("write the amount, such as “15 g” or “1 tbsp”, or a fill height in mm"),
 	}
-	if thing := v.thingAfter(text, at, last); thing != "" {
+	if thing, kind := v.thingAfter(text, at); thing != "" {
 		finding.About = thing
-		finding.Remedies = v.remedies(thing)
+		finding.Remedies = v.remedies(thing, kind)
 	}
 	v.findings = append(v.findings, finding)
 }
 
 // thingAfter is what the phrase speaks of: the thing of the link it stands in or
 // just before.
-func (v *vagueSearch) thingAfter(text reading, at source.Span, last int) string {
+func (v *vagueSearch) thingAfter(text reading, at source.Span) (thing string, kind kit.Kind) {
 	if link := text.link(at); link != nil {
-		return v.keyOf(link)
+		return v.keyOf(link), link.Kind
 	}
 	for _, link := range text.links {
 		gap := link.Span.Start - at.End
 		if gap >= 0 && gap <= len(" of the ") && tells(link.Kind) {
-			return v.keyOf(link)
+			return v.keyOf(link), link.Kind
 		}
 	}
-	return ""
+	return "", ""
 }
 
 // keyOf is the key of what a link is about; a role keeps its name.
@@ -197,12 +197,12 @@ func (v *vagueSearch) keyOf(link *kit.Operation) string {
 	return ""
 }
 
-func (v *vagueSearch) remedies(thing string) []diag.Remedy {
-	name := v.Kit.Called(thing)
-	remedies := []diag.Remedy{{Do: "write the amount into a link: [15 g of " + name + "](take:" + thing + "), with the figure that you use yourself"}}
+func (v *vagueSearch) remedies(thing string, kind kit.Kind) []diag.Remedy {
+	name, link := v.Kit.Called(thing), "("+string(kind)+":"+thing+")"
+	remedies := []diag.Remedy{{Do: "write the amount into the link: [15 g of " + name + "]" + link + ", with the figure that you use yourself"}}
 	if b := v.Ledger.Balance(thing); b != nil && b.Packed.Known() && b.Used.Known() && b.Left.Value().Sign() > 0 {
 		remedies = append(remedies, diag.Remedy{
-			Do:   "write [all of the " + name + "](take:" + thing + "), if the rest of the pack is meant",
+			Do:   "write [all of the " + name + "]" + link + ", if the rest of the pack is meant",
 			Then: "the other steps leave " + show(b.Left.Value(), b.Dimension),
 		})
 	}

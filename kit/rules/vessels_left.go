@@ -126,7 +126,7 @@ func (v leftVessel) tooMuch(beyond quantity.Number) diag.Finding {
 		finding.Found = v.name + " holds " + v.held.Show() + " when it is cleaned after " + inStep(v.Step)
 	}
 	if quantity.Ratio(1, 2).Cmp(more) <= 0 {
-		finding.Found += ", enough for " + oneDigit(more) + " more of the " + v.filling.Container.String()
+		finding.Found += ", enough for " + oneDigit(more) + " more (" + v.filling.Container.String() + ")"
 	}
 	if v.filling != nil && emptyContainers(v.Subject, v.filling.Container) > 0 {
 		finding.Cause, finding.Follows = containersCause(v.filling.Container.ID), true
@@ -188,10 +188,17 @@ func (v leftVessel) remedies(beyond quantity.Number) []diag.Remedy {
 	}
 	if more := v.more(beyond); more.Cmp(quantity.Whole(1)) >= 0 {
 		remedies = append(remedies, diag.Remedy{
-			Do: "pack and fill " + plural(int(more.Int()), "container") + " more for each run that leaves so much"})
+			Do: "pack and fill " + plural(int(more.Int()), "container") + " more" + v.forEachRun()})
 	}
 	return append(remedies, diag.Remedy{
 		Do: "say what is done with it: [Keep the rest](left:" + v.Vessel + "?as=kept), and for what"})
+}
+
+func (v leftVessel) forEachRun() string {
+	if len(v.Kit.Runs) > 1 {
+		return " in the run"
+	}
+	return ""
 }
 
 // fillMore offers a fuller container where the container has room for it.
@@ -254,8 +261,9 @@ func (v leftVessel) neverEmptied() (diag.Finding, bool) {
 	if v.cleaned {
 		found = v.name + " is cleaned with all that " + inStep(last.Step) + " put into it"
 	}
+	cause := noVesselCause(v.Ledger, v.Run)
 	return diag.Finding{
-		Where: amountSpan(last.Operation), About: v.Vessel,
+		Where: amountSpan(last.Operation), About: v.Vessel, Cause: cause, Follows: cause != "",
 		Found:    found,
 		Expected: "a step that pours it out, fills it into something, or says that it is kept",
 		Sum:      []string{"it holds " + listed(holds) + " at the end"},

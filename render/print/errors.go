@@ -44,9 +44,9 @@ func crashed(program, how, said string) error {
 	return fmt.Errorf("%w: %s %s%s\n%s", ErrBrowserCrashed, program, how, lastWords(said), advice)
 }
 
-// hung describes a browser that ran into a time limit while it should have been doing something.
-func hung(program, doing, said string) error {
-	return fmt.Errorf("%w: %s %s%s\n%s", ErrBrowserHung, program, doing, lastWords(said), advice)
+// hung describes a browser that ran into a time limit.
+func hung(program, how string) error {
+	return fmt.Errorf("%w: %s %s\n%s", ErrBrowserHung, program, how, advice)
 }
 
 // lastWords quotes the last line that the browser wrote. Browsers write codes that would disturb a terminal, and a

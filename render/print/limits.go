@@ -2,6 +2,7 @@ package print
 
 import (
 	"bytes"
+	"errors"
 	"fmt"
 )
 
@@ -17,8 +18,11 @@ const (
 	maxTags = 100_000
 )
 
-// checkSize refuses what could exhaust the machine.
+// checkSize refuses what is empty and what could exhaust the machine.
 func checkSize(html []byte) error {
+	if len(html) == 0 {
+		return errors.New("there is nothing to print: the page is empty")
+	}
 	if len(html) > maxPage {
 		return fmt.Errorf("the page has %d MB, the limit is %d MB: %w; use smaller pictures",
 			len(html)>>20, maxPage>>20, ErrTooLarge)

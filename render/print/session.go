@@ -53,7 +53,7 @@ func start(ctx context.Context, program string, settings Settings) (*session, er
 		case ctx.Err() != nil:
 			return nil, context.Cause(ctx)
 		case within.Err() != nil:
-			return nil, hung(program, fmt.Sprintf("gave no answer within %v of its start", settings.StartTimeout), said)
+			return nil, hung(program, fmt.Sprintf("gave no answer within %v of its start", settings.StartTimeout))
 		}
 		if failure = err; !tooProtected(err, said) {
 			break
@@ -204,7 +204,7 @@ func (s *session) explain(ctx, within context.Context, limit time.Duration, t *t
 	case ctx.Err() != nil:
 		return context.Cause(ctx)
 	case within.Err() != nil:
-		return hung(s.program, fmt.Sprintf("did not finish the page within %v", limit), s.said.String())
+		return hung(s.program, fmt.Sprintf("did not finish the page within %v", limit))
 	case s.givenUp.Load():
 		return errInterrupted
 	case t != nil && t.lost.Err() != nil:
