@@ -21,8 +21,6 @@ var (
 	gapLink = regexp.MustCompile(`\][ \t\n]+\([ \t]*([A-Za-z]+)[ \t]*:([^ \t\n]?)`)
 	// "(word:name" and "[word:name", with what follows the colon.
 	bracketed = regexp.MustCompile(`[(\[][ \t]*([A-Za-z]+)[ \t]*:([ \t\n]*)([A-Za-z0-9-]*)`)
-	// "word:name" with no bracket before it.
-	bare = regexp.MustCompile(`(?:` + strings.Join(kindNames(), "|") + `):[a-z0-9?]`)
 	// "[text][name]", the round brackets left out.
 	squares = regexp.MustCompile(`\]\[([a-z0-9-]+)\]`)
 	// "[label]: ", which defines a destination for links elsewhere.
@@ -83,11 +81,7 @@ func (r *reader) strays(text []byte) []stray {
 			all = append(all, stray{at: m[0], end: m[7]})
 		}
 	}
-	for _, m := range bare.FindAllIndex(text, -1) {
-		if m[0] == 0 || !bytes.ContainsRune([]byte("/:.#&=-_"), rune(text[m[0]-1])) && !isLetter(text[m[0]-1]) {
-			all = append(all, stray{at: m[0], end: m[1]})
-		}
-	}
+	all = append(all, bareWords(text)...)
 	for _, m := range squares.FindAllSubmatchIndex(text, -1) {
 		if _, known := r.names.sortOf(string(text[m[2]:m[3]])); known {
 			all = append(all, stray{at: m[0], end: m[1], squares: true})
@@ -96,6 +90,31 @@ func (r *reader) strays(text []byte) []stray {
 	slices.SortStableFunc(all, func(a, b stray) int { return a.at - b.at })
 	return all
 }
+
+// bareWords finds "word:name" with no bracket before it. Colons are rare, so it
+// goes from one to the next and looks at the word before each.
+func bareWords(text []byte) []stray {
+	var all []stray
+	for at := bytes.IndexByte(text, ':'); at >= 0 && at+1 < len(text); {
+		start := at
+		for start > 0 && isLetter(text[start-1]) {
+			start--
+		}
+		if follows := text[at+1]; meaningOf(string(text[start:at])) != nil && startsName(follows) &&
+			(start == 0 || bytes.IndexByte([]byte("/:.#&=-_"), text[start-1]) < 0) {
+			all = append(all, stray{at: start, end: at + 2})
+		}
+		next := bytes.IndexByte(text[at+1:], ':')
+		if next < 0 {
+			break
+		}
+		at += 1 + next
+	}
+	return all
+}
+
+// startsName says whether a character may stand behind the colon of a link.
+func startsName(c byte) bool { return c >= 'a' && c <= 'z' || c >= '0' && c <= '9' || c == '?' }
 
 func isLetter(c byte) bool { return c|0x20 >= 'a' && c|0x20 <= 'z' }
 

@@ -161,3 +161,22 @@ func TestNoCautionIsLost(t *testing.T) {
 		}
 	}
 }
+
+// One booklet, from the kit in memory to the finished HTML.
+func BenchmarkBooklet(b *testing.B) {
+	folder := "../examples/harbour-candles"
+	k, _ := instructions.Open(os.DirFS(folder), filepath.Base(folder))
+	if k == nil {
+		b.Fatal("the example can't be read")
+	}
+	l := ledger.Follow(k)
+	for b.Loop() {
+		booklet, err := Assemble(k, l, templates.Shipped(), Options{})
+		if err != nil {
+			b.Fatal(err)
+		}
+		if _, err := booklet.HTML(nil); err != nil {
+			b.Fatal(err)
+		}
+	}
+}

@@ -80,6 +80,6 @@ func (a *assembly) levelSays(f *ledger.Filling, shape outline) string {
 		amount = f.Volume()
 	}
 	height := math.Round(shape.level * shape.tall)
-	return a.say("fill-to-here", "amount", amount.Show(),
+	return a.say("fill-to-here", "amount", shown(amount),
 		"height", quantity.Show(quantity.FromFloat(height), quantity.Length))
 }

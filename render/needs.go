@@ -78,12 +78,16 @@ func (a *assembly) containersIn(operations []*kit.Operation, run *kit.Run) (need
 // step's own words.
 func (a *assembly) measured(operations []*kit.Operation, thing string, amount *ledger.Figure) (first, other string) {
 	told := toldOnce(operations)
-	if !amount.Known() || told != "" && amount.Dimension == quantity.Count && a.kit.HouseholdItem(thing) != nil {
+	household := a.kit.HouseholdItem(thing) != nil
+	switch {
+	case !amount.Known(), told != "" && household && amount.Dimension == quantity.Count:
 		return told, ""
+	case told != "" && operations[0].Phrase.Amounts[0].Dimension != amount.Dimension:
+		return told, shown(amount) // what the customer does comes first
 	}
-	first = amount.Show()
-	others := toldOtherwise(operations, amount.Dimension)
-	if len(others) == 0 {
+	first = shown(amount)
+	others := toldOtherwise(operations)
+	if len(others) == 0 && mustMeasure(operations) {
 		others = a.otherMeasures(thing, amount)
 	}
 	if upTo(operations) {
@@ -92,8 +96,27 @@ func (a *assembly) measured(operations []*kit.Operation, thing string, amount *l
 	return first, strings.Join(withoutRepeats(others, first), ", ")
 }
 
-// toldOnce gives a single amount in the maker's own words, for what can't be
-// reckoned in the measure of its pack: "2 sheets" of a roll of paper.
+// shown tells a figure with no more digits than its tolerance bears.
+func shown(f *ledger.Figure) string {
+	if !f.Known() {
+		return f.Show()
+	}
+	low, high := f.Worst()
+	return quantity.Show(f.Value(), f.Dimension, quantity.Within(high.Minus(low).Over(quantity.Whole(2))))
+}
+
+// mustMeasure: an amount is told, so that the customer has to measure it. "All
+// of it" and "half of the bag" need no spoon.
+func mustMeasure(operations []*kit.Operation) bool {
+	for _, o := range operations {
+		if o.Phrase.Portion != kit.Exactly {
+			return false
+		}
+	}
+	return true
+}
+
+// toldOnce gives a single amount in the maker's own words.
 func toldOnce(operations []*kit.Operation) string {
 	if len(operations) != 1 || operations[0].Phrase.Portion != kit.Exactly || operations[0].Phrase.Each {
 		return ""
@@ -102,15 +125,13 @@ func toldOnce(operations []*kit.Operation) string {
 }
 
 // toldOtherwise gives the maker's own second telling of a single amount.
-func toldOtherwise(operations []*kit.Operation, dimension quantity.Dimension) []string {
-	if len(operations) != 1 || operations[0].Phrase.Portion != kit.Exactly || operations[0].Phrase.Each {
+func toldOtherwise(operations []*kit.Operation) []string {
+	if toldOnce(operations) == "" {
 		return nil
 	}
 	var told []string
-	for i, amount := range operations[0].Phrase.Amounts {
-		if i > 0 || amount.Dimension != dimension {
-			told = append(told, amount.Written)
-		}
+	for _, amount := range operations[0].Phrase.Amounts[1:] {
+		told = append(told, amount.Written)
 	}
 	return told
 }
@@ -138,7 +159,8 @@ func (a *assembly) otherMeasures(thing string, amount *ledger.Figure) []string {
 	return nil
 }
 
-// density of a thing in g/mL, nil where the maker gave none.
+// density of a thing in g/mL, nil where the maker gave none, or one so wide that
+// a spoon would only seem exact.
 func (a *assembly) density(thing string) *ledger.Figure {
 	said := kit.Said[quantity.Amount]{}
 	if c := a.kit.Component(thing); c != nil {
@@ -146,14 +168,15 @@ func (a *assembly) density(thing string) *ledger.Figure {
 	} else if h := a.kit.HouseholdItem(thing); h != nil {
 		said = h.Density
 	}
-	if !said.Given() || said.Value.Nominal.Sign() <= 0 {
+	d := said.Value
+	if !said.Given() || d.Nominal.Sign() <= 0 || d.Tolerance().Over(d.Nominal).Float() > householdError {
 		return nil
 	}
-	return ledger.Written("density", said.Value, said.Span)
+	return ledger.Written("density", d, said.Span)
 }
 
 // householdError is how far a spoon or cup may be from what it stands for before
-// it isn't told: about the least that a levelled spoon is off (common practice,
+// it isn't told, as a part of it: about the least that a levelled spoon is off (common practice,
 // no source).
 const householdError = 0.06
 

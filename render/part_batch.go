@@ -103,7 +103,7 @@ func (a *assembly) filled() []batchRow {
 			continue
 		}
 		seen[f.Container.ID] = true
-		rows = append(rows, batchRow{Name: a.say("in-each", "thing", escape(small(f.Container.String()))), Should: escape(amount.Show())})
+		rows = append(rows, batchRow{Name: a.say("in-each", "thing", escape(small(f.Container.String()))), Should: escape(shown(amount))})
 	}
 	return rows
 }

@@ -107,9 +107,15 @@ func (a *assembly) stepRows(line schedule.Line, end *ledger.Figure) []figure.Row
 		add(since, held, true)
 	}
 	says := fmt.Sprintf("%d. %s", line.Step.Number, line.Step.Title)
-	if some(line.Work) || !some(line.Wait) {
+	switch {
+	case some(line.Work), !some(line.Wait) && !some(line.Beside):
 		add(says, line.Work, false)
 		says = a.say("waiting")
+	case !some(line.Wait):
+		// Only a wait that runs beside the steps after it: no time goes by here.
+		return append(rows, figure.Row{
+			StartSays: a.clock(start), Says: says, LastsSays: a.say("meanwhile", "time", a.lasting(line.Beside)), Waiting: true,
+		})
 	}
 	if some(line.Wait) {
 		add(says, line.Wait, true)

@@ -1,184 +1,224 @@
 package quantity
 
-import (
-	"math/big"
-	"strings"
-)
-
-// shownDigits is how many significant digits a figure is shown with unless more
-// are needed to tell its whole part: as many as a kitchen scale has.
-const shownDigits = 4
-
 // A Style changes how Show tells a number.
 type Style func(*style)
 
 type style struct {
+	unit      Unit
 	tolerance Number
+	digits    int
+	how       rounding
+	language  *language
 	comma     bool
 }
 
-// Within never shows more digits than the tolerance (base units, half width) supports.
-func Within(tolerance Number) Style { return func(s *style) { s.tolerance = tolerance } }
+// Within shows no digit that a tolerance (half the width, in base units, of whatever
+// is shown) makes worthless: two significant digits of the tolerance where it begins
+// with 1 or 2, else one (JCGM 100, 7.2.6 allows two at most). 0 is no tolerance.
+func Within(tolerance Number) Style { return func(s *style) { s.tolerance = tolerance.Abs() } }
+
+// In tells the number in a given unit, which must be of the dimension shown.
+func In(u Unit) Style { return func(s *style) { s.unit = u } }
+
+// Digits shows so many significant digits.
+func Digits(n int) Style { return func(s *style) { s.digits = n } }
+
+// Down rounds towards less, as a promise of contents or an upper limit must be.
+func Down() Style { return func(s *style) { s.how = down } }
+
+// Up rounds towards more, as a lower limit or an amount to pack must be.
+func Up() Style { return func(s *style) { s.how = up } }
 
 // Comma tells decimals with a comma.
 func Comma() Style { return func(s *style) { s.comma = true } }
 
-// Show tells n base units of d in a sensible unit, rounded once, half to even
-// (NIST SP 811 B.7.1): "705 g", "1.25 kg", "12 mL", "85 °C", "1 h 20 min", "7.27 %".
-// Durations are told to the second, counts without a unit.
+// Language tells decimals and the words for days in a language ("fr").
+func Language(tag string) Style {
+	return func(s *style) {
+		s.language = languageFor(tag)
+		s.comma = DecimalCommaIn(tag)
+	}
+}
+
+// Show tells n base units of a dimension for people to read: "705 g", "1.25 kg",
+// "12 mL", "85 °C", "1 h 20 min", "9.09 %", "6". Money is told without a currency
+// unless In gives one.
+//
+// A number of at most four significant digits is shown as it is. Others are rounded
+// to three, though up to four where that is still a whole gram, millilitre or
+// millimetre: 1254.3 g is "1.254 kg". Ties go to the even digit (NIST SP 811, B.7.1).
 func Show(n Number, d Dimension, how ...Style) string {
-	var s style
-	for _, set := range how {
-		set(&s)
+	s := styled(how)
+	if d == Duration && s.unit.Dimension == 0 && !n.Abs().Less(Whole(60)) {
+		return s.clock(n)
 	}
-	text := ""
-	switch d {
-	case Duration:
-		text = showDuration(n)
-	case Money:
-		text = rounded(n, 2, true)
-	default:
-		unit := unitFor(n, d)
-		text = s.figure(n.Over(unit.factor), s.tolerance.Over(unit.factor)) + unit.symbol
+	unit := s.unitFor(n, d)
+	return s.with(s.figure(n, unit, s.places(n, unit)), unit)
+}
+
+// ShowTolerance tells a number with its tolerance: "705 g ± 2 g".
+func ShowTolerance(n, tolerance Number, d Dimension, how ...Style) string {
+	if tolerance.IsZero() {
+		return Show(n, d, how...)
 	}
-	if s.comma {
-		text = strings.Replace(text, ".", ",", 1)
+	s := styled(how)
+	s.tolerance = tolerance.Abs()
+	unit := s.unitFor(n, d)
+	places := s.places(n, unit)
+	offset := unit
+	offset.Offset = Number{} // the tolerance of a temperature is a difference
+	return s.with(s.figure(n, unit, places), unit) + " ± " + s.with(s.figure(s.tolerance, offset, places), unit)
+}
+
+// ShowRange tells two ends in one unit, "16.2–24.6 g", the lower one rounded down and
+// the upper one up, so that nothing that can be is left out.
+func ShowRange(low, high Number, d Dimension, how ...Style) string {
+	s := styled(how)
+	if d == Duration && s.unit.Dimension == 0 && !high.Less(Whole(60)) {
+		lower, upper := s, s
+		lower.how, upper.how = down, up
+		return joinEnds(lower.clock(low), upper.clock(high))
+	}
+	unit := s.unitFor(Larger(low.Abs(), high.Abs()), d)
+	places := s.places(Larger(low.Abs(), high.Abs()), unit)
+	lower, upper := s, s
+	lower.how, upper.how = down, up
+	from, to := lower.figure(low, unit, places), upper.figure(high, unit, places)
+	switch {
+	case from == to:
+		return s.with(from, unit)
+	case low.Sign() < 0:
+		return s.with(from, unit) + " to " + s.with(to, unit)
+	}
+	return s.with(from+"–"+to, unit)
+}
+
+func joinEnds(from, to string) string {
+	if from == to {
+		return from
+	}
+	return from + " to " + to
+}
+
+func styled(how []Style) style {
+	s := style{language: english}
+	for _, change := range how {
+		change(&s)
+	}
+	return s
+}
+
+// scale lists the units of a dimension, each with the number of base units from
+// which on the next is used.
+var scale = map[Dimension][]step{
+	Mass:                  {{Ratio(1, 10), mustUnit("mg")}, {Whole(1000), mustUnit("g")}, {Number{}, mustUnit("kg")}},
+	Volume:                {{Whole(1000), mustUnit("mL")}, {Number{}, mustUnit("L")}},
+	Length:                {{Whole(100), mustUnit("mm")}, {Whole(1000), mustUnit("cm")}, {Number{}, mustUnit("m")}},
+	Area:                  {{Whole(100), mustUnit("mm²")}, {Whole(1000000), mustUnit("cm²")}, {Number{}, mustUnit("m²")}},
+	Temperature:           {{Number{}, mustUnit("°C")}},
+	TemperatureDifference: {{Number{}, unit(TemperatureDifference, one, "°C", "degree Celsius", "degrees Celsius")}},
+	Duration:              {{Number{}, mustUnit("s")}},
+	Share:                 {{Number{}, mustUnit("%")}},
+	Density:               {{Number{}, unit(Density, one, "g/mL", "gram per millilitre", "grams per millilitre")}},
+	VolumePerMass:         {{Number{}, unit(VolumePerMass, one, "mL/g", "millilitre per gram", "millilitres per gram")}},
+}
+
+type step struct {
+	below Number // 0: no end
+	unit  Unit
+}
+
+func mustUnit(symbol string) Unit {
+	unit, ok := unitAt(rowOf(symbol), Metric)
+	if !ok {
+		panic("quantity: no unit " + symbol)
+	}
+	return unit
+}
+
+var bare = Unit{Factor: one}
+
+// unitFor chooses the unit for a number; one that would round up to the next unit
+// is told in that.
+func (s *style) unitFor(n Number, d Dimension) Unit {
+	steps := scale[d]
+	switch {
+	case s.unit.Dimension != 0:
+		return s.unit
+	case len(steps) == 0:
+		u := bare
+		u.Dimension = d
+		return u
+	case n.IsZero() && d == Mass:
+		return steps[1].unit
+	}
+	for _, step := range steps {
+		if step.below.IsZero() {
+			return step.unit
+		}
+		shown := step.unit.FromBase(n.Abs())
+		rounded := step.unit.ToBase(shown.round(s.places(n.Abs(), step.unit), s.how))
+		if n.Abs().Less(step.below) && rounded.Less(step.below) {
+			return step.unit
+		}
+	}
+	return steps[len(steps)-1].unit
+}
+
+// places is how many decimal places n is shown with in the unit.
+func (s *style) places(n Number, u Unit) int {
+	const plain, most = 3, 4
+	shown := u.FromBase(n)
+	switch {
+	case s.digits > 0:
+		return shown.placesFor(s.digits)
+	case s.tolerance.Sign() > 0:
+		tolerance := s.tolerance.Over(u.Factor)
+		if tolerance.firstDigit() <= 2 {
+			return tolerance.placesFor(2)
+		}
+		return tolerance.placesFor(1)
+	case u.Dimension == Money:
+		return 2
+	}
+	if digits := shown.significantDigits(); digits <= most {
+		return max(shown.placesFor(digits), 0)
+	}
+	places := max(shown.placesFor(plain), 0)
+	switch u.Dimension {
+	case Mass, Volume, Length:
+		return max(places, min(shown.placesFor(most), u.Factor.order()))
+	}
+	return places
+}
+
+func (s *style) figure(n Number, u Unit, places int) string {
+	if u.Dimension == Money && places == 2 {
+		return withCents(u.FromBase(n), s)
+	}
+	return decimalText(u.FromBase(n), places, s.how, s.comma)
+}
+
+// withCents tells money: whole, or with both digits of the cents.
+func withCents(n Number, s *style) string {
+	rounded := n.round(2, s.how)
+	text := decimalText(rounded, 2, s.how, s.comma)
+	if rounded.IsWhole() {
+		return text
+	}
+	if tenths := rounded.Times(Whole(10)); tenths.IsWhole() {
+		return text + "0"
 	}
 	return text
 }
 
-// A scale is a unit to show figures in: from is the least figure shown in it.
-type scale struct {
-	from, factor Number
-	symbol       string
-}
-
-// scales of each dimension, greatest first; the last takes all that is smaller.
-var scales = map[Dimension][]scale{
-	Mass:                  {{Whole(1000), Whole(1000), " kg"}, {Ratio(1, 10), one, " g"}, {Number{}, Ratio(1, 1000), " mg"}},
-	Volume:                {{Whole(1000), Whole(1000), " L"}, {Number{}, one, " mL"}},
-	Length:                {{Whole(1000), Whole(1000), " m"}, {Whole(100), Whole(10), " cm"}, {Number{}, one, " mm"}},
-	Area:                  {{Whole(1_000_000), Whole(1_000_000), " m²"}, {Whole(100), Whole(100), " cm²"}, {Number{}, one, " mm²"}},
-	Temperature:           {{Number{}, one, " °C"}},
-	TemperatureDifference: {{Number{}, one, " °C"}},
-	Share:                 {{Number{}, Ratio(1, 100), " %"}},
-	Density:               {{Number{}, one, " g/mL"}},
-	VolumePerMass:         {{Number{}, one, " mL/g"}},
-}
-
-func unitFor(n Number, d Dimension) scale {
-	all := scales[d]
-	for _, s := range all {
-		if n.Abs().Cmp(s.from) >= 0 && !(n.IsZero() && len(all) > 1 && s.factor.Less(one)) {
-			return s
-		}
+// with puts the unit to a figure.
+func (s *style) with(figure string, u Unit) string {
+	switch {
+	case u.Symbol == "":
+		return figure
+	case u.isMoneySign():
+		return u.Symbol + figure
 	}
-	if n.IsZero() && d == Mass {
-		return all[1] // nothing is 0 g, not 0 mg
-	}
-	if len(all) == 0 {
-		return scale{factor: one}
-	}
-	return all[len(all)-1]
-}
-
-// figure rounds to what the digits shown and the tolerance allow.
-func (s style) figure(n, tolerance Number) string {
-	decimals := shownDigits - wholeDigits(n)
-	if tolerance.Sign() > 0 {
-		decimals = min(decimals, placesOf(tolerance))
-	}
-	return rounded(n, max(0, decimals), false)
-}
-
-// wholeDigits is how many digits stand before the point, counted negative for
-// zeros behind it: 2 for 35, 0 for 0.35, −1 for 0.035.
-func wholeDigits(n Number) int {
-	if n.IsZero() {
-		return shownDigits
-	}
-	count, ten, a := 0, Whole(10), n.Abs()
-	for a.Cmp(one) >= 0 {
-		a, count = a.Over(ten), count+1
-	}
-	for tenth := Ratio(1, 10); a.Less(tenth) && count > -MaxDigits; count-- {
-		a = a.Times(ten)
-	}
-	return count
-}
-
-// placesOf is the number of decimals at which a tolerance has its first digit.
-func placesOf(tolerance Number) int {
-	return 1 - wholeDigits(tolerance)
-}
-
-// rounded tells n with so many decimals at most, half to even; the zeros at the
-// end go unless they are kept.
-func rounded(n Number, decimals int, keep bool) string {
-	scaled := n.Times(power(decimals))
-	whole := halfEven(scaled)
-	text := new(big.Rat).SetFrac(whole, new(big.Int).Exp(big.NewInt(10), big.NewInt(int64(decimals)), nil)).FloatString(decimals)
-	if keep || decimals == 0 {
-		return minus(text)
-	}
-	return minus(strings.TrimRight(strings.TrimRight(text, "0"), "."))
-}
-
-// minus writes a negative number with the sign that print has for it, and zero
-// without one.
-func minus(text string) string {
-	digits, negative := strings.CutPrefix(text, "-")
-	if !negative || strings.Trim(digits, "0.") == "" {
-		return digits
-	}
-	return "−" + digits
-}
-
-// power is ten to the n.
-func power(n int) Number {
-	ten, result := Whole(10), one
-	for range n {
-		result = result.Times(ten)
-	}
-	return result
-}
-
-// halfEven rounds to a whole number, an exact half to the even neighbour.
-func halfEven(n Number) *big.Int {
-	r := n.Rat()
-	twice := new(big.Int).Mul(r.Num(), big.NewInt(2))
-	whole, rest := new(big.Int).DivMod(twice.Add(twice, r.Denom()), new(big.Int).Mul(r.Denom(), big.NewInt(2)), new(big.Int))
-	if rest.Sign() == 0 && whole.Bit(0) == 1 {
-		whole.Sub(whole, big.NewInt(1))
-	}
-	return whole
-}
-
-// showDuration tells days, hours, minutes and seconds, leaving out those that
-// are nothing: "1 h 20 min", "3 days 6 h".
-func showDuration(n Number) string {
-	left := halfEven(n.Abs()).Int64()
-	var parts []string
-	for _, u := range []struct {
-		seconds     int64
-		one, others string
-	}{{86400, " day", " days"}, {3600, " h", " h"}, {60, " min", " min"}, {1, " s", " s"}} {
-		count := left / u.seconds
-		left %= u.seconds
-		if count == 0 {
-			continue
-		}
-		name := u.others
-		if count == 1 {
-			name = u.one
-		}
-		parts = append(parts, Whole(count).String()+name)
-	}
-	if len(parts) == 0 {
-		return "0 min"
-	}
-	if n.Sign() < 0 {
-		return "−" + strings.Join(parts, " ")
-	}
-	return strings.Join(parts, " ")
+	return figure + " " + s.language.unitName(u, figure != "1" && figure != "0.5" && figure != "0.25")
 }

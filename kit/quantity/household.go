@@ -57,7 +57,7 @@ func share(told, volume Number) Number { return told.Minus(volume).Over(volume) 
 
 // quartersOf is the nearest number of quarters of a measure.
 func quartersOf(measure, volume Number) Number {
-	return Whole(halfEven(volume.Times(Whole(4)).Over(measure)).Int64())
+	return volume.Times(Whole(4)).Over(measure).round(0, halfEven)
 }
 
 // spoons tells quarters of a measure: "1 1/2 cups", "3/4 tsp".

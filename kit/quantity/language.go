@@ -9,6 +9,10 @@ type language struct {
 	tag string
 	// decimalComma: 1,5 is one and a half.
 	decimalComma bool
+	// singularBelowTwo: 1½ takes the singular.
+	singularBelowTwo bool
+	// fillBehind: "level" stands behind the spoon, not before it.
+	fillBehind bool
 	// numbers gives number words; numerals that are built regularly are made by
 	// the function of each language.
 	numbers func(add func(n int64, words ...string))

@@ -51,6 +51,8 @@ var german = &language{
 		"heaped":  {"gehäufter", "gehäufte", "gehäuften", "gehäuft", "geh"},
 		"rounded": {"leicht gehäufte", "leicht gehäufter", "leicht gehäuften"},
 		"scant":   {"knapper", "knappe", "knappen"},
+		"packed":  {"fest gedrückter", "fest gedrückte", "fest gedrückten"},
+		"loose":   {"lockerer", "lockere", "lockeren"},
 	},
 	units: map[string][]string{
 		"mg":  {"Milligramm", "Milligramm"},

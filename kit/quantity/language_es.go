@@ -2,9 +2,9 @@ package quantity
 
 var spanish = &language{
 	tag:          "es",
-	decimalComma: true,
-	numbers:      spanishNumbers,
-	dozens:       []string{"docena", "docenas", "docena de", "docenas de"},
+	decimalComma: true, fillBehind: true,
+	numbers: spanishNumbers,
+	dozens:  []string{"docena", "docenas", "docena de", "docenas de"},
 	fractions: map[string][2]int64{
 		"medio": {1, 2}, "media": {1, 2}, "un tercio": {1, 3}, "dos tercios": {2, 3},
 		"un cuarto": {1, 4}, "cuarto": {1, 4}, "tres cuartos": {3, 4}, "un octavo": {1, 8},
@@ -42,9 +42,12 @@ var spanish = &language{
 			"enero", "febrero", "marzo", "abril", "mayo", "junio", "julio", "agosto", "septiembre", "octubre", "noviembre", "diciembre"},
 	},
 	fills: map[string][]string{
-		"level":  {"rasa", "rasas", "raso", "rasos"},
-		"heaped": {"colmada", "colmadas", "colmado", "colmados"},
-		"packed": {"compactada", "compactadas"},
+		"level":   {"rasa", "rasas", "raso", "rasos"},
+		"heaped":  {"colmada", "colmadas", "colmado", "colmados"},
+		"rounded": {"redondeada", "redondeadas"},
+		"scant":   {"escasa", "escasas"},
+		"packed":  {"compactada", "compactadas"},
+		"loose":   {"sin compactar"},
 	},
 	units: map[string][]string{
 		"mg":    {"miligramo", "miligramos"},

@@ -2,9 +2,9 @@ package quantity
 
 var french = &language{
 	tag:          "fr",
-	decimalComma: true,
-	numbers:      frenchNumbers,
-	dozens:       []string{"douzaine", "douzaines", "douzaine de", "douzaines de", "douzaine d'", "douzaines d'"},
+	decimalComma: true, singularBelowTwo: true, fillBehind: true,
+	numbers: frenchNumbers,
+	dozens:  []string{"douzaine", "douzaines", "douzaine de", "douzaines de", "douzaine d'", "douzaines d'"},
 	fractions: map[string][2]int64{
 		"demi": {1, 2}, "demie": {1, 2}, "un demi": {1, 2}, "une demi": {1, 2}, "une demie": {1, 2},
 		"un tiers": {1, 3}, "deux tiers": {2, 3}, "un quart": {1, 4}, "trois quarts": {3, 4}, "un huitième": {1, 8},
@@ -48,7 +48,9 @@ var french = &language{
 		"level":   {"rase", "ras", "rases", "arasée", "arasées"},
 		"heaped":  {"bombée", "bombées", "bien pleine", "bien pleines"},
 		"rounded": {"arrondie", "arrondies"},
+		"scant":   {"à peine pleine", "à peine pleines"},
 		"packed":  {"tassée", "tassées", "tassé"},
+		"loose":   {"non tassée", "non tassées"},
 	},
 	units: map[string][]string{
 		"mg":  {"milligramme", "milligrammes"},

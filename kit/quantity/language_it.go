@@ -4,9 +4,9 @@ import "strings"
 
 var italian = &language{
 	tag:          "it",
-	decimalComma: true,
-	numbers:      italianNumbers,
-	dozens:       []string{"dozzina", "dozzine", "dozzina di", "dozzine di"},
+	decimalComma: true, fillBehind: true,
+	numbers: italianNumbers,
+	dozens:  []string{"dozzina", "dozzine", "dozzina di", "dozzine di"},
 	fractions: map[string][2]int64{
 		"mezzo": {1, 2}, "mezza": {1, 2}, "mezz'": {1, 2}, "un mezzo": {1, 2},
 		"un terzo": {1, 3}, "due terzi": {2, 3}, "un quarto": {1, 4}, "tre quarti": {3, 4}, "un ottavo": {1, 8},
@@ -44,8 +44,12 @@ var italian = &language{
 			"gennaio", "febbraio", "marzo", "aprile", "maggio", "giugno", "luglio", "agosto", "settembre", "ottobre", "novembre", "dicembre"},
 	},
 	fills: map[string][]string{
-		"level":  {"raso", "rasi", "rasa", "rase"},
-		"heaped": {"colmo", "colmi", "colma", "colme"},
+		"level":   {"raso", "rasi", "rasa", "rase"},
+		"heaped":  {"colmo", "colmi", "colma", "colme"},
+		"rounded": {"arrotondato", "arrotondati"},
+		"scant":   {"scarso", "scarsi", "scarsa", "scarse"},
+		"packed":  {"pressato", "pressati", "pressata", "pressate"},
+		"loose":   {"non pressato", "non pressati", "non pressata", "non pressate"},
 	},
 	units: map[string][]string{
 		"mg":    {"milligrammo", "milligrammi"},

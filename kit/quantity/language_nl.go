@@ -36,6 +36,7 @@ var dutch = &language{
 		minusWord:   {"min"},
 		massWord:    {"op gewicht"},
 		fillerWord:  {"extra", "volle"},
+		byWord:      {"met"},
 		labelWord: {"stap", "stappen", "maat", "nummer", "nr", "pagina", "figuur", "afbeelding", "deel", "versie", "editie",
 			"type", "leeftijd", "dag", "week", "jaar"},
 		stopWord: {"de", "het", "een", "en", "of", "van", "tot", "in", "op", "aan", "uit", "bij", "met", "naar", "voor", "keer", "maal",
@@ -43,8 +44,12 @@ var dutch = &language{
 			"januari", "februari", "maart", "april", "mei", "juni", "juli", "augustus", "september", "oktober", "november", "december"},
 	},
 	fills: map[string][]string{
-		"level":  {"afgestreken", "gestreken"},
-		"heaped": {"volle", "opgehoopte"},
+		"level":   {"afgestreken", "gestreken"},
+		"heaped":  {"opgehoopte"},
+		"rounded": {"bolle"},
+		"scant":   {"krappe"},
+		"packed":  {"aangedrukte"},
+		"loose":   {"losse"},
 	},
 	units: map[string][]string{
 		"mg":    {"milligram", "milligram"},

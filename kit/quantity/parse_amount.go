@@ -82,7 +82,7 @@ func amountOf(m *measure) Amount {
 		Dimension: m.dimension(), Nominal: m.value, Low: m.low, High: m.high,
 		Unit: m.unit, parts: m.parts, Noun: m.noun, Fill: m.fill,
 		Household:  m.unit.Household,
-		PlainOunce: m.unit.row > 0 && table[m.unit.row-1].plainOunce,
+		PlainOunce: m.unit.isPlainOunce(),
 	}
 }
 
@@ -135,6 +135,9 @@ func (p *parser) ranged(m, second *measure, next int) (Amount, *Error) {
 	if !same {
 		return Amount{}, p.refuse(m.start, next, "two ends of one kind", "both ends of a range need the same kind of unit")
 	}
+	if m.unit.Low.Cmp(second.unit.Low) != 0 || !m.unit.Low.IsZero() && m.unit.Symbol != second.unit.Symbol {
+		return Amount{}, p.refuse(m.start, next, "two ends in one unit", "tell both ends in "+m.unit.Plural+" or both without")
+	}
 	if !m.value.Less(second.value) {
 		return Amount{}, p.refuse(m.start, next, "the lesser figure first", "turn the range round, or write one figure")
 	}
@@ -142,9 +145,8 @@ func (p *parser) ranged(m, second *measure, next int) (Amount, *Error) {
 	a.Ranged = true
 	a.Low, a.High = m.low, second.high
 	a.Nominal = m.value.Plus(second.value).Over(Whole(2))
-	a.Fill = second.fill + m.fill
-	if second.fill == m.fill {
-		a.Fill = m.fill
+	if a.Fill == "" {
+		a.Fill = second.fill
 	}
 	if a.parts == [2]int16{} && second.unit == a.Unit {
 		a.parts = second.parts
@@ -241,6 +243,10 @@ func (p *parser) withTolerance(m *measure, i int) (Amount, int, *Error) {
 	}
 	a := amountOf(m)
 	a.Low, a.High = m.value.Minus(tolerance), m.value.Plus(tolerance)
+	if m.unit.Low.Sign() > 0 { // both the count of drops and the drop may be off
+		a.Low = m.unit.FromBase(a.Low).Times(m.unit.Low)
+		a.High = m.unit.FromBase(a.High).Times(m.unit.High)
+	}
 	if a.Low.Sign() < 0 && a.Dimension != Temperature {
 		hint := "the tolerance is more than the amount; tell the two ends instead"
 		if a.Dimension == Share {
@@ -305,11 +311,12 @@ func (p *parser) tolerance(i int, dimension Dimension, unit Unit, nominal Number
 
 // bound puts a bound on the amount read so far.
 func (p *parser) bound(a *Amount, bound Bound, start, next int) *Error {
+	toleranced := a.toleranceFigure().Sign() > 0 || a.Slack.Sign() > 0
 	a.Bound = bound
 	switch {
 	case bound == Exactly || bound == About:
 		return nil
-	case a.Ranged || a.Low.Cmp(a.Nominal) != 0 && a.Unit.Low.IsZero():
+	case a.Ranged || toleranced:
 		return p.refuse(start, next, "one figure behind “"+bound.String()+"”", "a limit has no second end and no tolerance; keep the limit or the range")
 	case bound == AtLeast || bound == Above:
 		a.High = a.Nominal

@@ -113,6 +113,9 @@ func (p *parser) unitBehind(i int, m *measure) (int, bool) {
 		return i, false
 	}
 	m.in(unit)
+	if fill, after := p.find(next, fillWord); after > 0 && m.fill == "" && unit.Household {
+		m.fill, next = fill.fill, after
+	}
 	if more, after := p.find(next, moreWord); after > 0 && m.figure.value.IsWhole() {
 		m.figure.value = m.figure.value.Plus(more.number) // an hour and a half
 		m.in(unit)
@@ -177,7 +180,7 @@ func (p *parser) perUnit(i int, unit Unit) (Unit, int, bool) {
 		}
 	}
 	other, next, ok := p.unit(i)
-	if !ok {
+	if !ok || unit.isPlainOunce() || other.isPlainOunce() {
 		return Unit{}, i, false
 	}
 	per, ok := unit.per(each, other)
@@ -222,7 +225,7 @@ func (p *parser) part(i int, last Unit) (next int, value Number, unit Unit) {
 		return p.minutesBehindHours(i, at, behind, last, f.value)
 	}
 	chain := table[last.row-1].chain
-	if chain == poundsAndOunces && table[unit.row-1].plainOunce {
+	if chain == poundsAndOunces && unit.isPlainOunce() {
 		unit, _ = unitAt(weightOunce, p.reader.Convention) // behind pounds it can only be a weight
 	}
 	if table[unit.row-1].chain != chain || !unit.Factor.Less(last.Factor) {

@@ -95,7 +95,10 @@ func conversionHint(from, to Dimension) string {
 	return ""
 }
 
-// times is how a figure in the unit spreads for an own measure with a tolerance.
+// isPlainOunce: the ounce that may be a weight or a volume.
+func (u Unit) isPlainOunce() bool { return u.row > 0 && table[u.row-1].plainOunce }
+
+// ends is how a figure in the unit spreads for an own measure with a tolerance.
 func (u Unit) ends(n Number) (low, high Number) {
 	if u.Low.IsZero() && u.High.IsZero() {
 		return u.ToBase(n), u.ToBase(n)
@@ -110,13 +113,14 @@ func (u Unit) per(n Number, other Unit) (Unit, bool) {
 	if !ok || n.Sign() <= 0 {
 		return Unit{}, false
 	}
-	of, ofSymbol := other.Name, other.Symbol
-	if n.Cmp(Whole(1)) != 0 {
-		of, ofSymbol = n.String()+" "+other.Plural, n.String()+" "+other.Symbol
+	of, ofSymbol := other.Name, "/"+other.Symbol
+	if !n.Equal(one) {
+		of = n.String() + " " + other.Plural
+		ofSymbol = " per " + n.String() + " " + other.Symbol
 	}
 	each := n.Times(other.Factor)
 	return Unit{
-		Name: u.Name + " per " + of, Plural: u.Plural + " per " + of, Symbol: u.Symbol + "/" + ofSymbol,
+		Name: u.Name + " per " + of, Plural: u.Plural + " per " + of, Symbol: u.Symbol + ofSymbol,
 		Dimension: dimension, Factor: u.Factor.Over(each),
 		Household: u.Household || other.Household,
 	}, true

@@ -198,7 +198,7 @@ func wordsOf(name string) []string {
 // singular takes the s of a plural off, well enough to compare two words.
 func singular(word string) string {
 	switch {
-	case strings.HasSuffix(word, "ss"), len(word) < 4:
+	case len(word) < 4, word[len(word)-1] != 's', strings.HasSuffix(word, "ss"):
 		return word
 	case strings.HasSuffix(word, "xes"), strings.HasSuffix(word, "shes"), strings.HasSuffix(word, "ches"):
 		return word[:len(word)-2]

@@ -26,12 +26,12 @@ List the tool under tools, with “from: customer” or “from: box”.`,
 		if !known {
 			return []diag.Finding{noWords(s.Kit, "tools")}
 		}
-		t := toolSearch{kit: s.Kit, names: thingNames(s.Kit), found: map[string]*diag.Finding{}}
+		t := toolSearch{kit: s.Kit, unlisted: unlisted(s.Kit, table), found: map[string]*diag.Finding{}}
 		for _, step := range s.Kit.Method.Steps() {
-			t.search(readStep(step), table, inStep(step))
+			t.search(readStep(step), inStep(step))
 		}
 		for _, trouble := range s.Kit.Troubles {
-			t.search(readTrouble(trouble), table, "the help with “"+trouble.Title+"”")
+			t.search(readTrouble(trouble), "the help with “"+trouble.Title+"”")
 		}
 		return t.findings()
 	},
@@ -49,22 +49,40 @@ func noWords(k *kit.Kit, what string) diag.Finding {
 
 // A toolSearch gathers tools that are named and not listed, each told once.
 type toolSearch struct {
-	kit   *kit.Kit
-	names [][]string // of everything that kit.yaml lists, cut into words
-	order []string
-	found map[string]*diag.Finding
+	kit *kit.Kit
+	// unlisted are the names to look for, by their first word.
+	unlisted map[string][]toolName
+	order    []string
+	found    map[string]*diag.Finding
 }
 
-func (t *toolSearch) search(text reading, table []toolSense, where string) {
+// A toolName is one name of a tool, cut into words.
+type toolName struct {
+	toolSense
+	words []string
+}
+
+// unlisted gives the names of all tools that kit.yaml lists under no like name.
+func unlisted(k *kit.Kit, table []toolSense) map[string][]toolName {
+	things := thingNames(k)
+	all := map[string][]toolName{}
 	for _, tool := range table {
-		if t.listed(tool) {
+		if tool.isAmong(things) {
 			continue
 		}
-		for i := range text.words {
-			for _, name := range tool.names {
-				if n := text.phrase(i, name); n > 0 && !isInnocent(t.kit, text, i, tool) {
-					t.note(tool, text, i, i+n-1, where)
-				}
+		for _, words := range tool.names {
+			first := singular(words[0])
+			all[first] = append(all[first], toolName{tool, words})
+		}
+	}
+	return all
+}
+
+func (t *toolSearch) search(text reading, where string) {
+	for i := range text.words {
+		for _, name := range t.unlisted[singular(text.words[i].text)] {
+			if n := text.phrase(i, name.words); n > 0 && !isInnocent(t.kit, text, i, name.toolSense) {
+				t.note(name.toolSense, text, i, i+n-1, where)
 			}
 		}
 	}
@@ -99,10 +117,10 @@ func (t *toolSearch) findings() []diag.Finding {
 	return findings
 }
 
-// listed says whether kit.yaml has a thing of that or a like name.
-func (t *toolSearch) listed(tool toolSense) bool {
-	for _, name := range t.names {
-		for _, alike := range tool.alikes {
+// isAmong says whether kit.yaml has a thing of that or a like name.
+func (t toolSense) isAmong(things [][]string) bool {
+	for _, name := range things {
+		for _, alike := range t.alikes {
 			if holdsPhrase(name, alike) {
 				return true
 			}

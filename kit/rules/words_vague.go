@@ -99,7 +99,7 @@ var vagueWords = map[string]vagueTable{
 			{phrase: "almost to the rim", level: true}, {phrase: "almost to the top", level: true},
 		},
 		adding: []string{"add", "adding", "pour", "pouring", "tip", "drizzle", "sprinkle", "spoon", "put", "use", "using", "take",
-			"squeeze", "drip", "dab", "splash", "trickle", "dust", "apply", "scoop", "melt", "weigh", "measure", "mix", "with", "top", "drop"},
+			"squeeze", "drip", "dab", "splash", "trickle", "dust", "apply", "scoop", "melt", "weigh", "measure", "mix", "top", "drop", "dilute", "thin", "moisten", "dampen", "cover"},
 		stirring: []string{"stir", "whisk", "fold", "rub", "blend", "work", "shake", "beat"},
 		inward:   []string{"in", "into", "on", "onto"},
 		filling:  []string{"fill", "fills", "filled", "filling", "pour", "pouring", "top", "ladle", "spoon"},

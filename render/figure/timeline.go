@@ -49,6 +49,7 @@ func (t Timeline) Draw() Figure {
 		y += p.row(row, spine, y)
 		told = append(told, join(row.StartSays, row.Says, row.LastsSays))
 	}
+	y += 3
 	p.line("tick", spine-5, y, spine+5, y)
 	p.text("clock", "end", spine-12, y+3.2, t.EndsSays)
 	told = append(told, t.EndsSays)

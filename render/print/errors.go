@@ -19,8 +19,8 @@ var (
   elsewhere:    set ` + ProgramVariable + ` to the full path of the program
 Everything but the PDF works without a browser`)
 
-	// ErrBrowserCrashed says that the browser, or the part of it that held the page, stopped by itself.
-	ErrBrowserCrashed = errors.New("the browser that makes the PDF stopped by itself")
+	// ErrBrowserCrashed says that the browser could not be started, or that it or the part of it that held the page stopped by itself.
+	ErrBrowserCrashed = errors.New("the browser that makes the PDF failed")
 
 	// ErrBrowserHung says that the browser was still not done at the end of the time limit, and was ended.
 	ErrBrowserHung = errors.New("the browser that makes the PDF took too long and was ended")

@@ -1,0 +1,402 @@
+//go:build unix
+
+package print
+
+import (
+	"context"
+	"errors"
+	"fmt"
+	"os"
+	"os/exec"
+	"path/filepath"
+	"strconv"
+	"strings"
+	"sync"
+	"syscall"
+	"testing"
+	"time"
+
+	"github.com/go-rod/rod/lib/proto"
+)
+
+// heavy is a page within the limits that keeps a browser busy for some seconds.
+var heavy = []byte(`<!doctype html><table>` + strings.Repeat(`<tr><td>12 g<td>wax<td>pan`, 20_000) + `</table>`)
+
+// fake writes a program that is no browser. It notes its own number and that of a child, which it leaves running,
+// in the file returned second.
+func fake(t *testing.T, script string) (program, numbers string) {
+	t.Helper()
+	folder := openFolder(t)
+	numbers = filepath.Join(folder, "numbers")
+	if err := os.WriteFile(numbers, nil, 0o666); err != nil {
+		t.Fatal(err)
+	}
+	if err := os.Chmod(numbers, 0o666); err != nil { // as the program may run as another user
+		t.Fatal(err)
+	}
+	program = filepath.Join(folder, "browser")
+	text := fmt.Sprintf("#!/bin/sh\nsleep 600 &\necho $$ $! >> %s\n%s\n", numbers, script)
+	if err := os.WriteFile(program, []byte(text), 0o755); err != nil {
+		t.Fatal(err)
+	}
+	return program, numbers
+}
+
+// gone fails the test unless all the processes noted in the file have ended.
+func gone(t *testing.T, numbers string) {
+	t.Helper()
+	text, err := os.ReadFile(numbers)
+	if err != nil {
+		t.Fatal(err)
+	}
+	fields := strings.Fields(string(text))
+	if len(fields) < 2 {
+		t.Fatalf("the program never ran: %q", text)
+	}
+	for _, field := range fields {
+		number, err := strconv.Atoi(field)
+		if err != nil {
+			t.Fatal(err)
+		}
+		if !ended(number) {
+			t.Errorf("process %d is still there", number)
+		}
+	}
+}
+
+// ended waits a moment for a process to be gone, or dead and not yet collected by its parent.
+func ended(number int) bool {
+	for range 50 {
+		state, err := exec.Command("ps", "-o", "stat=", "-p", strconv.Itoa(number)).Output()
+		if err != nil || strings.HasPrefix(strings.TrimSpace(string(state)), "Z") {
+			return true
+		}
+		time.Sleep(20 * time.Millisecond)
+	}
+	return false
+}
+
+// profiles lists the temporary folders of browsers below a folder.
+func profiles(t *testing.T, folder string) []string {
+	t.Helper()
+	found, err := filepath.Glob(filepath.Join(folder, profilePrefix+"*"))
+	if err != nil {
+		t.Fatal(err)
+	}
+	return found
+}
+
+// ownTemporary gives the test a temporary folder in which only its own browsers work.
+func ownTemporary(t *testing.T) string {
+	t.Helper()
+	folder := openFolder(t)
+	if err := os.Chmod(folder, 0o777); err != nil {
+		t.Fatal(err)
+	}
+	t.Setenv("TMPDIR", folder)
+	return folder
+}
+
+// TestBadBrowsers starts programs that are no browsers, each bad in its own way.
+func TestBadBrowsers(t *testing.T) {
+	const limit = 2 * time.Second
+	for name, bad := range map[string]struct {
+		script string
+		want   error
+		says   string
+	}{
+		"hangs":               {"exec sleep 600", ErrBrowserHung, "gave no answer within 2s"},
+		"hangs, deaf to TERM": {"trap '' TERM INT; while :; do sleep 1; done", ErrBrowserHung, "gave no answer within 2s"},
+		"ends at once":        {"exit 3", ErrBrowserCrashed, "exit status 3"},
+		"ends well":           {"exit 0", ErrBrowserCrashed, "exit status 0"},
+		"says why":            {"echo 'error: no such library' >&2; exit 127", ErrBrowserCrashed, "its last words: error: no such library"},
+		"kills itself":        {"kill -9 $$", ErrBrowserCrashed, "signal: killed"},
+		"writes nonsense":     {`printf 'nonsense\0' >&4; exec sleep 600`, ErrBrowserCrashed, "not a browser's language"},
+		"writes other JSON":   {`printf '["id"]\0' >&4; exec sleep 600`, ErrBrowserCrashed, "not a browser's language"},
+		"writes wrong JSON":   {`printf '{"id":"one"}\0' >&4; exec sleep 600`, ErrBrowserCrashed, "not a browser's language"},
+		"nonsense everywhere": {"cat /dev/urandom | head -c 300000 | tee /dev/stderr >&4; exec sleep 600", ErrBrowserCrashed, "not a browser's language"},
+		"nonsense, no end":    {`yes nonsense >&2`, ErrBrowserHung, "gave no answer within 2s"},
+		"closes its ears":     {"exec 3<&- 4>&-; exec sleep 600", ErrBrowserCrashed, "EOF"},
+	} {
+		t.Run(name, func(t *testing.T) {
+			temporary := ownTemporary(t)
+			program, numbers := fake(t, bad.script)
+			begin := time.Now()
+			b, err := Open(context.Background(), Settings{Program: program, StartTimeout: limit})
+			if took := time.Since(begin); took > limit+3*time.Second {
+				t.Errorf("it took %v", took)
+			}
+			if err == nil {
+				b.Close()
+				t.Fatal("it passed for a browser")
+			}
+			if !errors.Is(err, bad.want) || !strings.Contains(err.Error(), bad.says) {
+				t.Errorf("the error is %v", err)
+			}
+			if !strings.Contains(err.Error(), program) || !strings.Contains(err.Error(), ProgramVariable) {
+				t.Errorf("the error doesn't say which program, or what to do: %v", err)
+			}
+			for _, r := range err.Error() {
+				if r < ' ' && r != '\n' {
+					t.Errorf("the error has the control character %q", r)
+				}
+			}
+			gone(t, numbers)
+			if left := profiles(t, temporary); len(left) > 0 {
+				t.Errorf("left behind: %v", left)
+			}
+		})
+	}
+}
+
+// TestNoProgram asks for programs that aren't there or can't run.
+func TestNoProgram(t *testing.T) {
+	folder := t.TempDir()
+	notProgram := filepath.Join(folder, "text")
+	if err := os.WriteFile(notProgram, []byte("text"), 0o644); err != nil {
+		t.Fatal(err)
+	}
+	for _, program := range []string{filepath.Join(folder, "none"), notProgram, folder} {
+		_, err := Open(context.Background(), Settings{Program: program})
+		if !errors.Is(err, ErrNoBrowser) || !strings.Contains(err.Error(), program) {
+			t.Errorf("%s: the error is %v", program, err)
+		}
+		t.Setenv(ProgramVariable, program)
+		_, err = Open(context.Background(), Settings{})
+		if !errors.Is(err, ErrNoBrowser) || !strings.Contains(err.Error(), ProgramVariable+" is "+program) {
+			t.Errorf("%s by variable: the error is %v", program, err)
+		}
+	}
+	for _, wanted := range []string{"Debian", "apt install chromium-headless-shell", "other Linux", "macOS", "Windows", "Everything but the PDF works"} {
+		if !strings.Contains(ErrNoBrowser.Error(), wanted) {
+			t.Errorf("the message doesn't say %q", wanted)
+		}
+	}
+	garbage := filepath.Join(openFolder(t), "garbage")
+	if err := os.WriteFile(garbage, []byte("\x7fELF no program at all"), 0o755); err != nil {
+		t.Fatal(err)
+	}
+	if _, err := Open(context.Background(), Settings{Program: garbage}); !errors.Is(err, ErrBrowserCrashed) {
+		t.Errorf("a file that is no program: the error is %v", err)
+	}
+}
+
+// started waits until a page is being worked on, and gives the session.
+func started(t *testing.T, b *Browser) *session {
+	t.Helper()
+	s, err := b.session(context.Background())
+	if err != nil {
+		t.Fatal(err)
+	}
+	for len(s.unopened) == pagesAtOnce {
+		time.Sleep(10 * time.Millisecond)
+	}
+	time.Sleep(200 * time.Millisecond) // into the middle of it
+	return s
+}
+
+// TestKilledBrowser kills the program in the middle of a page.
+func TestKilledBrowser(t *testing.T) {
+	temporary := ownTemporary(t)
+	b := fresh(t, Settings{})
+	failed := make(chan error)
+	go func() {
+		_, err := b.PDF(context.Background(), heavy, Options{Paper: A5})
+		failed <- err
+	}()
+	s := started(t, b)
+	killed := time.Now()
+	if err := syscall.Kill(s.cmd.Process.Pid, syscall.SIGKILL); err != nil {
+		t.Fatal(err)
+	}
+	err := <-failed
+	if !errors.Is(err, ErrBrowserCrashed) || !strings.Contains(err.Error(), "signal: killed") {
+		t.Errorf("the error is %v", err)
+	}
+	if took := time.Since(killed); took > 3*time.Second {
+		t.Errorf("the error came after %v", took)
+	}
+	if _, err := b.PDF(context.Background(), []byte(sample), Options{Paper: A5}); err != nil {
+		t.Errorf("no other browser was started: %v", err)
+	}
+	if left := profiles(t, temporary); len(left) != 1 {
+		t.Errorf("with one browser running there are %v", left)
+	}
+	b.Close()
+	if left := profiles(t, temporary); len(left) > 0 {
+		t.Errorf("left behind: %v", left)
+	}
+}
+
+// TestKilledPage lets the process that holds the page crash, of which the browser itself survives.
+func TestKilledPage(t *testing.T) {
+	b := fresh(t, Settings{})
+	s, err := b.session(context.Background())
+	if err != nil {
+		t.Fatal(err)
+	}
+	begin := time.Now()
+	err = b.do(context.Background(), func(ctx context.Context, tab *tab) error {
+		if err := tab.load(ctx, []byte(sample)); err != nil {
+			return err
+		}
+		return proto.PageCrash{}.Call(tab.page.Context(ctx)) // never answers
+	})
+	if !errors.Is(err, ErrBrowserCrashed) || !strings.Contains(err.Error(), "lost the page") {
+		t.Errorf("the error is %v", err)
+	}
+	if took := time.Since(begin); took > 5*time.Second {
+		t.Errorf("the error came after %v", took)
+	}
+	if _, err := b.PDF(context.Background(), []byte(sample), Options{Paper: A5}); err != nil {
+		t.Errorf("the next page failed too: %v", err)
+	}
+	if again, _ := b.session(context.Background()); again != s {
+		t.Error("another browser was started, though only a page was lost")
+	}
+}
+
+// TestLostIdlePage lets a page crash while nobody works on it.
+func TestLostIdlePage(t *testing.T) {
+	b := fresh(t, Settings{})
+	var page *tab
+	if err := b.do(context.Background(), func(_ context.Context, t *tab) error { page = t; return nil }); err != nil {
+		t.Fatal(err)
+	}
+	crashing, cancel := context.WithCancel(context.Background())
+	defer cancel()
+	go func() { _ = proto.PageCrash{}.Call(page.page.Context(crashing)) }()
+	select {
+	case <-page.lost.Done():
+	case <-time.After(10 * time.Second):
+		t.Fatal("the loss was not noticed")
+	}
+	if _, err := b.PDF(context.Background(), []byte(sample), Options{Paper: A5}); err != nil {
+		t.Errorf("the next page failed: %v", err)
+	}
+}
+
+// TestFrozenBrowser stops the program, so that it is there but does nothing.
+func TestFrozenBrowser(t *testing.T) {
+	temporary := ownTemporary(t)
+	b := fresh(t, Settings{PageTimeout: 2 * time.Second})
+	s, err := b.session(context.Background())
+	if err != nil {
+		t.Fatal(err)
+	}
+	number := s.cmd.Process.Pid
+	if err := syscall.Kill(-number, syscall.SIGSTOP); err != nil {
+		t.Fatal(err)
+	}
+	begin := time.Now()
+	// More than fits into the pipe, so that sending it blocks too.
+	_, err = b.PDF(context.Background(), booklet(t), Options{Paper: A5})
+	if !errors.Is(err, ErrBrowserHung) || !strings.Contains(err.Error(), "2s") {
+		t.Errorf("the error is %v", err)
+	}
+	if took := time.Since(begin); took > 5*time.Second {
+		t.Errorf("it took %v", took)
+	}
+	if !ended(number) {
+		t.Error("the frozen browser is still there")
+	}
+	if left := profiles(t, temporary); len(left) > 0 {
+		t.Errorf("left behind: %v", left)
+	}
+	if _, err := b.PDF(context.Background(), []byte(sample), Options{Paper: A5}); err != nil {
+		t.Errorf("no other browser was started: %v", err)
+	}
+}
+
+// TestSlowPage has one page that takes too long, and beside it one that mustn't suffer from this.
+func TestSlowPage(t *testing.T) {
+	b := fresh(t, Settings{PageTimeout: time.Second})
+	var all sync.WaitGroup
+	all.Go(func() {
+		if _, err := b.PDF(context.Background(), heavy, Options{Paper: A5}); !errors.Is(err, ErrBrowserHung) {
+			t.Errorf("the slow page's error is %v", err)
+		}
+	})
+	started(t, b)
+	held := make(chan struct{})
+	all.Go(func() {
+		tries := 0
+		err := b.do(context.Background(), func(ctx context.Context, tab *tab) error {
+			if tries++; tries == 1 {
+				close(held)
+				<-ctx.Done() // as if still printing when the other's time is up
+			}
+			return tab.load(context.Background(), []byte(sample))
+		})
+		// Its own second may be up as well by then; what mustn't be is that it hears of the other's failure.
+		if err != nil && !strings.Contains(err.Error(), "did not finish the page") {
+			t.Errorf("after %d tries the other page's error is %v", tries, err)
+		}
+	})
+	<-held
+	all.Wait()
+	if _, err := b.PDF(context.Background(), []byte(sample), Options{Paper: A5}); err != nil {
+		t.Errorf("the next page failed too: %v", err)
+	}
+}
+
+// TestCancelled loses interest in the middle of a page; the browser goes on for others.
+func TestCancelled(t *testing.T) {
+	b := fresh(t, Settings{})
+	if _, err := b.PDF(context.Background(), []byte(sample), Options{Paper: A5}); err != nil {
+		t.Fatal(err)
+	}
+	s, err := b.session(context.Background())
+	if err != nil {
+		t.Fatal(err)
+	}
+	ctx, cancel := context.WithTimeout(context.Background(), 300*time.Millisecond)
+	defer cancel()
+	begin := time.Now()
+	if _, err := b.PDF(ctx, heavy, Options{Paper: A5}); !errors.Is(err, context.DeadlineExceeded) {
+		t.Errorf("the error is %v", err)
+	}
+	if took := time.Since(begin); took > 4*time.Second {
+		t.Errorf("it took %v", took)
+	}
+	if _, err := b.PDF(context.Background(), []byte(sample), Options{Paper: A5}); err != nil {
+		t.Errorf("the next page failed: %v", err)
+	}
+	if again, _ := b.session(context.Background()); again != s {
+		t.Error("another browser was started, though nothing was wrong with the first")
+	}
+	gone, cancel := context.WithCancel(context.Background())
+	cancel()
+	if _, err := Open(gone, Settings{}); !errors.Is(err, context.Canceled) {
+		t.Errorf("opening without interest: the error is %v", err)
+	}
+}
+
+func TestClosed(t *testing.T) {
+	temporary := ownTemporary(t)
+	b := fresh(t, Settings{})
+	s, err := b.session(context.Background())
+	if err != nil {
+		t.Fatal(err)
+	}
+	failed := make(chan error)
+	go func() {
+		_, err := b.PDF(context.Background(), heavy, Options{Paper: A5})
+		failed <- err
+	}()
+	started(t, b)
+	b.Close()
+	if err := <-failed; !errors.Is(err, ErrClosed) {
+		t.Errorf("the page under way: the error is %v", err)
+	}
+	b.Close()
+	if _, err := b.PDF(context.Background(), []byte(sample), Options{Paper: A5}); !errors.Is(err, ErrClosed) {
+		t.Errorf("a page after the end: the error is %v", err)
+	}
+	if err := syscall.Kill(-s.cmd.Process.Pid, 0); !errors.Is(err, syscall.ESRCH) {
+		t.Errorf("processes of the browser are still there (%v)", err)
+	}
+	if left := profiles(t, temporary); len(left) > 0 {
+		t.Errorf("left behind: %v", left)
+	}
+}
