@@ -65,6 +65,9 @@ type Kit struct {
 	Troubles []*Trouble
 	Words    []*Words
 	Pictures []*Picture
+
+	// onlyRun is the nameless run of a kit without runs: one and the same each time.
+	onlyRun Run
 }
 
 // Audience says for whom the kit is meant.

@@ -161,8 +161,11 @@ func (a *assembly) waitNamed(name string) *kit.Step {
 
 // clock is the time since the start, or "" where it isn't known.
 func (a *assembly) clock(since *ledger.Figure) string {
-	if !a.timed() {
+	switch {
+	case !a.timed():
 		return ""
+	case since.Value().IsZero():
+		return a.say("start")
 	}
 	return since.Show()
 }

@@ -240,7 +240,7 @@ func rawText(source []byte, node *ast.RawHTML) string {
 // plain text.
 func decodeMarkdown(raw []byte) string {
 	var out strings.Builder
-	buffer := bufio.NewWriter(&out)
+	buffer := bufio.NewWriterSize(&out, len(raw)+64)
 	mdhtml.DefaultWriter.Write(buffer, raw)
 	if err := buffer.Flush(); err != nil {
 		panic("render: a text in memory can't be written: " + err.Error())

@@ -150,6 +150,9 @@ func (m *missingDensity) finding(k *kit.Kit) diag.Finding {
 		Expected: "a density, since amounts of it are told both by weight and by volume",
 		Remedies: diag.Fix("write “density: … g/mL” under " + m.thing + " in kit.yaml; weigh a measured spoon or jug of it to find it"),
 	}
+	if isCalled(name, "water") {
+		finding.Remedies = diag.Fix("write “density: 0.998 g/mL” under " + m.thing + " in kit.yaml, if it is plain water at about 20 °C")
+	}
 	if m.volume {
 		finding.Found = "cannot check: only the loose density of " + name + " is given"
 		finding.Expected = "its true density too, since the air between its grains does not go into the mixture"

@@ -14,6 +14,9 @@ var packedTooLittle = Rule{
 	Explanation: `All steps of all runs are added up and compared with what is packed. Where more is
 used than packed, the last person to follow the steps runs out in the middle.
 
+Two units of one amount may differ by a five-hundredth: 454 g from a pack of 1 lb is no
+finding.
+
 Where the amount is just enough and a pack on the light side of its tolerance would
 run short by more than a hundredth, the finding should be fixed: a spare takes care
 of it. Less than that a kitchen scale does not show.
@@ -27,7 +30,7 @@ Pack more, take less in a step, or serve fewer runs.`,
 			}
 			low, _ := b.Left.Worst()
 			switch {
-			case b.Left.Value().Sign() < 0:
+			case b.Left.Value().Sign() < 0 && !isRounded(b):
 				findings = append(findings, shortPack(s.Kit, b))
 			case shortAtWorst(b, low):
 				findings = append(findings, lightPack(s.Kit, b, low))
@@ -35,6 +38,16 @@ Pack more, take less in a step, or serve fewer runs.`,
 		}
 		return findings
 	},
+}
+
+// roundedOff is the part of a pack that two units of one amount may differ by: 454 g
+// are taken from a pack of 1 lb (common practice, no source).
+var roundedOff = quantity.Ratio(1, 500)
+
+// isRounded says whether a pack is short only by rounding; of things that are
+// counted never.
+func isRounded(b *ledger.Balance) bool {
+	return b.Dimension != quantity.Count && b.Left.Value().Negated().Cmp(b.Packed.Value().Times(roundedOff)) <= 0
 }
 
 // noticeable is the part of an amount that a kitchen scale still shows (common

@@ -65,7 +65,7 @@ func (l limit) finding(s Subject, m limited, way side) diag.Finding {
 	name := s.Kit.Called(l.thing)
 	finding := diag.Finding{
 		Where: l.told.Span, About: l.thing,
-		Found:    name + " is " + percent(m.share.Value()) + " of " + m.base,
+		Found:    name + " is " + l.percentBeside(m.share.Value(), way) + " of " + m.base,
 		Expected: l.told.Value.Written,
 		Sum:      lines("share: "+m.share.Sum(), m.baseSum(), worstCase("the share", m.share)),
 		Also:     []diag.Place{{Where: l.told.Span, Note: "the limit, " + l.told.Value.Written}},
@@ -82,6 +82,18 @@ func (l limit) finding(s Subject, m limited, way side) diag.Finding {
 	}
 	finding.Remedies = append(finding.Remedies, diag.Remedy{Do: "ask the supplier whether another limit holds for this use"})
 	return finding
+}
+
+// percentBeside tells a share so that it can be told from the figure of the limit.
+func (l limit) percentBeside(share quantity.Number, way side) string {
+	edge := percent(l.edge(way))
+	switch {
+	case percent(share) != edge, l.edge(way).Equal(share):
+		return percent(share)
+	case way == tooHigh:
+		return "a little more than " + edge
+	}
+	return "a little less than " + edge
 }
 
 // isWholePack: the words take what the pack holds, so that the pack is the cause.

@@ -1,0 +1,67 @@
+package quantity
+
+// The three functions here follow the rounding of US nutrition labels, 21 CFR
+// 101.9(b). They give figures; whether a label needs them is for its maker to find out.
+
+// LabelMetric rounds the metric equivalent of a household measure, g or mL: to a whole
+// number from 5 on, to halves from 2 on, else to tenths (21 CFR 101.9(b)(7)(ii)).
+func LabelMetric(n Number) Number {
+	switch {
+	case !n.Less(Whole(5)):
+		return n.round(0, halfUp)
+	case !n.Less(Whole(2)):
+		return n.roundTo(Ratio(1, 2), halfUp)
+	}
+	return n.round(1, halfUp)
+}
+
+// LabelServings rounds a number of servings: to halves between 2 and 5, else to whole
+// ones. Rounded, it is told with "about" (21 CFR 101.9(b)(8)(i)).
+func LabelServings(n Number) (rounded Number, about bool) {
+	rounded = n.round(0, halfUp)
+	if Whole(2).Less(n) && n.Less(Whole(5)) {
+		rounded = n.roundTo(Ratio(1, 2), halfUp)
+	}
+	return rounded, !rounded.Equal(n)
+}
+
+// LabelSpoons tells a volume in mL in the steps allowed on labels: from a quarter cup
+// on cups in quarters or thirds; from a tablespoon on 1, 1⅓, 1½, 1⅔, 2 or 3 of them;
+// else ⅛, ¼, ½, ¾, 1 or 2 teaspoons. Half-way goes up (21 CFR 101.9(b)(5)(i), (ix)). It
+// is false for less than half of ⅛ teaspoon.
+func LabelSpoons(volume Number) (string, bool) {
+	cup, tablespoon, teaspoon := cups[USLabel], tablespoons[USLabel], teaspoons[USLabel]
+	t := teller{english, false}
+	told := func(count Number, symbol string) (string, bool) {
+		unit, _ := unitAt(rowOf(symbol), USLabel)
+		return t.withUnit(Amount{Unit: unit}, t.figure(count, unit), count), true
+	}
+	switch {
+	case volume.Less(teaspoon.Over(Whole(16))):
+		return "", false
+	case volume.Less(tablespoon):
+		return told(nearestOf(volume.Over(teaspoon), teaspoonSteps), "tsp")
+	case volume.Less(cup.Over(Whole(4))):
+		return told(nearestOf(volume.Over(tablespoon), tablespoonSteps), "tbsp")
+	}
+	n := volume.Over(cup)
+	whole := n.round(0, down)
+	return told(whole.Plus(nearestOf(n.Minus(whole), cupSteps)), "cup")
+}
+
+var (
+	teaspoonSteps   = []Number{Ratio(1, 8), Ratio(1, 4), Ratio(1, 2), Ratio(3, 4), one, Whole(2)}
+	tablespoonSteps = []Number{one, Ratio(4, 3), Ratio(3, 2), Ratio(5, 3), Whole(2), Whole(3)}
+	cupSteps        = []Number{{}, Ratio(1, 4), Ratio(1, 3), Ratio(1, 2), Ratio(2, 3), Ratio(3, 4), one}
+)
+
+// nearestOf gives the nearest of rising steps, of two as near the greater.
+func nearestOf(n Number, steps []Number) Number {
+	nearest := steps[0]
+	for _, step := range steps[1:] {
+		if !nearest.Minus(n).Abs().Less(step.Minus(n).Abs()) {
+			nearest = step
+		}
+	}
+	return nearest
+}
