@@ -22,9 +22,19 @@ type need struct {
 // needsOf gives what operations with the same target take, a need for each run
 // they happen in.
 func (a *assembly) needsOf(operations []*kit.Operation, passes []*kit.Run) []need {
+	return a.needsFor(operations, passes, false)
+}
+
+// containersBeside gives the containers that operations take from the box though
+// they name something else: who puts a wick into a jar needs the jar too.
+func (a *assembly) containersBeside(operations []*kit.Operation, passes []*kit.Run) []need {
+	return a.needsFor(operations, passes, true)
+}
+
+func (a *assembly) needsFor(operations []*kit.Operation, passes []*kit.Run, beside bool) []need {
 	var needs []need
 	for _, run := range passes {
-		if n, ok := a.needIn(operations, run); ok {
+		if n, ok := a.needIn(operations, run, beside); ok {
 			needs = append(needs, n)
 		}
 	}
@@ -33,21 +43,38 @@ func (a *assembly) needsOf(operations []*kit.Operation, passes []*kit.Run) []nee
 
 // needIn adds up what the operations take in one run ("the same five more
 // times" is part of it).
-func (a *assembly) needIn(operations []*kit.Operation, run *kit.Run) (need, bool) {
+func (a *assembly) needIn(operations []*kit.Operation, run *kit.Run, beside bool) (need, bool) {
 	n := need{run: run}
 	var amounts []*ledger.Figure
 	for _, e := range a.ledger.Entries {
-		if e.Run == run && fromPack(e) && slices.Contains(operations, e.Operation) {
+		if e.Run == run && fromPack(e) && slices.Contains(operations, e.Operation) && takenBeside(e) == beside {
 			n.thing = e.Thing
 			amounts = append(amounts, e.Amount)
 		}
 	}
-	if len(amounts) == 0 {
+	switch {
+	case len(amounts) == 0 && beside:
+		return n, false
+	case len(amounts) == 0:
 		return a.containersIn(operations, run)
 	}
 	n.counted = amounts[0].Dimension == quantity.Count
-	n.amount, n.other = a.measured(operations, n.thing, ledger.Plus(amounts[0].Dimension, "", amounts...))
+	total := ledger.Plus(amounts[0].Dimension, "", amounts...)
+	if beside {
+		n.amount = shown(total)
+		return n, true
+	}
+	n.amount, n.other = a.measured(operations, n.thing, total)
 	return n, true
+}
+
+// takenBeside: the entry takes another thing than the operation names.
+func takenBeside(e ledger.Entry) bool {
+	target := e.Operation.Target
+	if id, ok := e.Run.Component(target); ok {
+		target = id
+	}
+	return e.Thing != target
 }
 
 // fromPack: the customer reaches for something new, rather than moving what is

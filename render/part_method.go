@@ -125,16 +125,11 @@ type differRow struct {
 func (a *assembly) needs(step *kit.Step, passes []*kit.Run) needsView {
 	view := needsView{}
 	for _, group := range byTarget(step.Operations) {
-		needs := a.needsOf(group, passes)
-		if len(needs) == 0 {
-			continue
+		if beside := a.containersBeside(group, passes); len(beside) > 0 {
+			a.addNeed(&view, beside[0].thing, beside)
 		}
-		row, differs := a.needRow(group[0].Target, needs)
-		view.Rows = append(view.Rows, row)
-		view.Bags = view.Bags || row.Bag != ""
-		view.Others = view.Others || row.Other != ""
-		if differs != nil {
-			view.Differs = append(view.Differs, *differs)
+		if needs := a.needsOf(group, passes); len(needs) > 0 {
+			a.addNeed(&view, group[0].Target, needs)
 		}
 	}
 	if len(view.Differs) > 0 {
@@ -143,6 +138,18 @@ func (a *assembly) needs(step *kit.Step, passes []*kit.Run) needsView {
 		}
 	}
 	return view
+}
+
+// addNeed adds the line of one thing, and what stands for it in each run where
+// the runs differ.
+func (a *assembly) addNeed(view *needsView, target string, needs []need) {
+	row, differs := a.needRow(target, needs)
+	view.Rows = append(view.Rows, row)
+	view.Bags = view.Bags || row.Bag != ""
+	view.Others = view.Others || row.Other != ""
+	if differs != nil {
+		view.Differs = append(view.Differs, *differs)
+	}
 }
 
 // byTarget groups the operations that are done by what they name.

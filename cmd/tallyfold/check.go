@@ -3,6 +3,7 @@ package main
 import (
 	"encoding/json"
 	"fmt"
+	"os"
 	"slices"
 	"strings"
 
@@ -65,7 +66,7 @@ func (o *checkOptions) run(folders []string) error {
 		return err
 	}
 	var proofs []*proof
-	for _, folder := range folders {
+	for _, folder := range o.withoutFiles(folders) {
 		p, err := prove(folder, today)
 		if err != nil {
 			return err
@@ -86,6 +87,23 @@ func (o *checkOptions) run(folders []string) error {
 		}
 	}
 	return nil
+}
+
+// withoutFiles passes over files among several kits, with a word: "check kits/*"
+// also names the price list that lies beside the kits. A file alone is a slip.
+func (o *checkOptions) withoutFiles(names []string) []string {
+	var folders []string
+	for _, name := range names {
+		if info, err := os.Stat(name); err == nil && !info.IsDir() {
+			fmt.Fprintln(o.err, "passed over, as it is a file and no kit folder: "+name)
+			continue
+		}
+		folders = append(folders, name)
+	}
+	if len(folders) == 0 {
+		return names
+	}
+	return folders
 }
 
 func (o *checkOptions) writeText(proofs []*proof) error {

@@ -25,33 +25,41 @@ func LabelServings(n Number) (rounded Number, about bool) {
 	return rounded, !rounded.Equal(n)
 }
 
-// LabelSpoons tells a volume in mL in the steps allowed on labels: from a quarter cup
-// on cups in quarters or thirds; from a tablespoon on 1, 1⅓, 1½, 1⅔, 2 or 3 of them;
-// else ⅛, ¼, ½, ¾, 1 or 2 teaspoons. Half-way goes up (21 CFR 101.9(b)(5)(i), (ix)). It
-// is false for less than half of ⅛ teaspoon.
+// LabelSpoons tells a volume in mL in the nearest of the steps allowed on labels: ⅛, ¼,
+// ½, ¾, 1 or 2 teaspoons below a tablespoon; 1, 1⅓, 1½, 1⅔, 2 or 3 tablespoons below a
+// quarter cup; cups in quarters or thirds from there on. Half-way goes up (21 CFR
+// 101.9(b)(5)(i), (ix)). It is false for less than half of ⅛ teaspoon.
 func LabelSpoons(volume Number) (string, bool) {
-	cup, tablespoon, teaspoon := cups[USLabel], tablespoons[USLabel], teaspoons[USLabel]
-	t := teller{english, false}
-	told := func(count Number, symbol string) (string, bool) {
-		unit, _ := unitAt(rowOf(symbol), USLabel)
-		return t.withUnit(Amount{Unit: unit}, t.figure(count, unit), count), true
-	}
-	switch {
-	case volume.Less(teaspoon.Over(Whole(16))):
+	if volume.Less(teaspoons[USLabel].Over(Whole(16))) {
 		return "", false
-	case volume.Less(tablespoon):
-		return told(nearestOf(volume.Over(teaspoon), teaspoonSteps), "tsp")
-	case volume.Less(cup.Over(Whole(4))):
-		return told(nearestOf(volume.Over(tablespoon), tablespoonSteps), "tbsp")
 	}
-	n := volume.Over(cup)
-	whole := n.round(0, down)
-	return told(whole.Plus(nearestOf(n.Minus(whole), cupSteps)), "cup")
+	var nearest Number
+	var symbol string
+	switch {
+	case volume.Less(tablespoons[USLabel]):
+		nearest, symbol = nearestOf(volume.Over(teaspoons[USLabel]), teaspoonSteps), "tsp"
+		if nearest.Equal(Whole(3)) {
+			nearest, symbol = one, "tbsp"
+		}
+	case volume.Less(cups[USLabel].Over(Whole(4))):
+		nearest, symbol = nearestOf(volume.Over(tablespoons[USLabel]), tablespoonSteps), "tbsp"
+		if nearest.Equal(Whole(4)) {
+			nearest, symbol = Ratio(1, 4), "cup"
+		}
+	default:
+		n := volume.Over(cups[USLabel])
+		whole := n.round(0, down)
+		nearest, symbol = whole.Plus(nearestOf(n.Minus(whole), cupSteps)), "cup"
+	}
+	unit, _ := unitAt(rowOf(symbol), USLabel)
+	t := teller{english, false}
+	return t.withUnit(Amount{Unit: unit}, t.figure(nearest, unit), nearest), true
 }
 
+// The last step of the first two is the first one of the next larger measure.
 var (
-	teaspoonSteps   = []Number{Ratio(1, 8), Ratio(1, 4), Ratio(1, 2), Ratio(3, 4), one, Whole(2)}
-	tablespoonSteps = []Number{one, Ratio(4, 3), Ratio(3, 2), Ratio(5, 3), Whole(2), Whole(3)}
+	teaspoonSteps   = []Number{Ratio(1, 8), Ratio(1, 4), Ratio(1, 2), Ratio(3, 4), one, Whole(2), Whole(3)}
+	tablespoonSteps = []Number{one, Ratio(4, 3), Ratio(3, 2), Ratio(5, 3), Whole(2), Whole(3), Whole(4)}
 	cupSteps        = []Number{{}, Ratio(1, 4), Ratio(1, 3), Ratio(1, 2), Ratio(2, 3), Ratio(3, 4), one}
 )
 

@@ -1,6 +1,7 @@
 package quantity
 
 import (
+	"cmp"
 	"math"
 	"math/big"
 	"math/bits"
@@ -147,7 +148,7 @@ func (n Number) Cmp(m Number) int {
 		return n.asRat().Cmp(m.asRat())
 	}
 	if n.Sign() != m.Sign() {
-		return n.Sign() - m.Sign() | 1
+		return cmp.Compare(n.Sign(), m.Sign())
 	}
 	left, leftLow := bits.Mul64(magnitude(n.num), uint64(m.below+1))
 	right, rightLow := bits.Mul64(magnitude(m.num), uint64(n.below+1))

@@ -63,7 +63,7 @@ func isUneven(l *ledger.Ledger, id string) bool {
 
 func surplusIn(k *kit.Kit, c *kit.Component, b *ledger.Balance, surplus *ledger.Figure) diag.Finding {
 	enough := b.Packed.Value().Minus(surplus.Value())
-	sum := b.Sum()
+	sum := balanceSum(b)
 	if b.Spare != nil {
 		sum = append(sum, surplus.Sum())
 	}
@@ -75,7 +75,7 @@ func surplusIn(k *kit.Kit, c *kit.Component, b *ledger.Balance, surplus *ledger.
 		Sum:      lines(sum...),
 		Remedies: []diag.Remedy{
 			{Do: "pack " + up(enough, c.Packed.Value) + " instead of " + c.Packed.Value.Written},
-			{Do: "write “spare: " + down(surplus.Value(), c.Packed.Value) + "” under " + c.ID + " in kit.yaml, if it is meant to be left"},
+			{Do: "write “spare: " + down(b.Left.Value(), c.Packed.Value) + "” under " + c.ID + " in kit.yaml, if it is meant to be left"},
 		},
 		Also: places(k, b.Uses),
 	}

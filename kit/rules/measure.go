@@ -87,16 +87,32 @@ func stepBelow(n quantity.Number, rungs []ladder) quantity.Number {
 
 // unitStep is the same for a figure in the maker's own unit.
 func unitStep(n quantity.Number, unit quantity.Unit) quantity.Number {
-	one := unit.Factor.Equal(quantity.Whole(1))
 	switch {
 	case unit.Household:
 		return quantity.Ratio(1, 4)
 	case unit.Dimension == quantity.Count, unit.Dimension == quantity.Duration:
 		return quantity.Whole(1)
-	case one:
-		return step(n, unit.Dimension)
+	case isMetric(unit):
+		return step(n.Times(unit.Factor), unit.Dimension).Over(unit.Factor)
 	}
 	return stepBelow(n.Abs(), []ladder{{10, 1, 20}, {100, 1, 2}, {0, 1, 1}})
+}
+
+// isMetric: a power of ten of the base unit, which is metric in every dimension.
+func isMetric(unit quantity.Unit) bool {
+	ten := quantity.Whole(10)
+	factor := unit.Factor
+	for range 9 {
+		if factor.Equal(quantity.Whole(1)) {
+			return true
+		}
+		if factor.Less(quantity.Whole(1)) {
+			factor = factor.Times(ten)
+		} else {
+			factor = factor.Over(ten)
+		}
+	}
+	return false
 }
 
 // show tells a figure in base units as a person reads it.

@@ -1,7 +1,8 @@
 package rules
 
 // nearest gives the known name that a word is most likely a slip for, or "". Up to
-// a third of its letters may be wrong, missing, too many or changed over.
+// a third of its letters may be wrong, missing, too many or changed over; or it
+// begins with the same four letters, as "piercing" does for "pierce".
 func nearest(word string, known []string) string {
 	typed := []rune(word)
 	best, least := "", max(len(typed)/3, 1)+1
@@ -10,7 +11,19 @@ func nearest(word string, known []string) string {
 			best, least = name, slips
 		}
 	}
+	for _, name := range known {
+		if best == "" && beginsAlike(word, name) {
+			best = name
+		}
+	}
 	return best
+}
+
+// alike is how many letters at the beginning make two words akin.
+const alike = 4
+
+func beginsAlike(a, b string) bool {
+	return len(a) >= alike && len(b) >= alike && a[:alike] == b[:alike]
 }
 
 // slips counts letters to change between a and b, neighbours changed over as one

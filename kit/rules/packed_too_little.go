@@ -64,7 +64,7 @@ func shortPack(k *kit.Kit, b *ledger.Balance) diag.Finding {
 	finding := shortOf(k, b)
 	finding.Found = c.String() + ": the steps use " + b.Used.Show() + ", and " + b.Packed.Show() + " is packed, " +
 		show(short, b.Dimension) + " too little"
-	finding.Sum = lines(append(b.Sum(), worstCase("what is left", b.Left))...)
+	finding.Sum = lines(append(balanceSum(b), worstCase("what is left", b.Left))...)
 	return finding
 }
 
@@ -74,7 +74,7 @@ func lightPack(k *kit.Kit, b *ledger.Balance, low quantity.Number) diag.Finding 
 	finding.Severity = diag.ShouldFix
 	finding.Found = c.String() + ": " + b.Packed.Show() + " is just enough, but a light pack runs " +
 		show(low.Negated(), b.Dimension) + " short"
-	finding.Sum = lines(append(b.Sum(), worstCase("what is left", b.Left))...)
+	finding.Sum = lines(append(balanceSum(b), worstCase("what is left", b.Left))...)
 	return finding
 }
 
@@ -110,7 +110,7 @@ func tolerated(under quantity.Number, dimension quantity.Dimension) string {
 func takeLess(c *kit.Component, b *ledger.Balance, under quantity.Number) string {
 	first := b.Uses[0]
 	told, ok := first.Operation.Phrase.Amount()
-	if !ok || first.Operation.Phrase.Portion != kit.Exactly || told.Dimension != b.Dimension {
+	if !ok || first.Operation.Phrase.Portion != kit.Exactly {
 		return "take less in one of the steps"
 	}
 	for _, use := range b.Uses {

@@ -123,3 +123,33 @@ func plural(n int, word string) string {
 	}
 	return whole(n).String() + " " + word + "s"
 }
+
+// balanceSum shows how a balance was reckoned. Equal takings by one link are told
+// as so many times one of them.
+func balanceSum(b *ledger.Balance) []string {
+	if len(b.Uses) < 3 {
+		return b.Sum()
+	}
+	var terms []string
+	for i := 0; i < len(b.Uses); {
+		same := 1
+		for i+same < len(b.Uses) && isSameTaking(b.Uses[i], b.Uses[i+same]) {
+			same++
+		}
+		term := b.Uses[i].Amount.Show() + " (" + b.Uses[i].Amount.Name + ")"
+		if same > 1 {
+			term = whole(same).String() + " × " + term
+		}
+		terms = append(terms, term)
+		i += same
+	}
+	sum := []string{strings.Join(terms, " + ") + " = " + b.Used.Show()}
+	if b.Left != nil {
+		sum = append(sum, b.Left.Sum())
+	}
+	return sum
+}
+
+func isSameTaking(a, b ledger.Entry) bool {
+	return a.Operation == b.Operation && a.Run == b.Run && a.Amount.Known() && b.Amount.Known() && a.Amount.Value().Equal(b.Amount.Value())
+}

@@ -63,13 +63,21 @@ func notTheSame(k *kit.Kit, snag ledger.Snag) diag.Finding {
 		Where: where, About: snag.Thing,
 		Found:    inStep(snag.Step) + " tells “" + told + "” of " + k.Called(snag.Thing) + ", and it is " + snag.Had.Show(),
 		Expected: snag.Had.Show(),
-		Sum:      lines("“"+told+"” is "+snag.Wanted.Show(), snag.Had.Sum()),
+		Sum:      lines(toldAs(told, snag.Wanted), snag.Had.Sum()),
 		Remedies: diag.Fix("write "+snag.Had.Show()+" instead of “"+told+"”", "put the other figure right, if this one is meant"),
 	}
 	if span := amountSpan(snag.Operation); span != where {
 		finding.Also = []diag.Place{{Where: span, Note: "told first here"}}
 	}
 	return finding
+}
+
+// toldAs tells what an amount in another unit comes to.
+func toldAs(told string, f *ledger.Figure) string {
+	if told == f.Show() {
+		return ""
+	}
+	return "“" + told + "” is " + f.Show()
 }
 
 // amountReader reads amounts the way the kit writes them.
@@ -221,7 +229,7 @@ func (r reading) bracketed(i int) bool {
 
 func (t *typedSearch) compare(thing string, amount quantity.Amount, at source.Span, step *kit.Step) {
 	typed := ledger.Written("typed", amount, at)
-	nearest := (*ledger.Figure)(nil)
+	likeliest := (*ledger.Figure)(nil)
 	for _, figure := range t.figures(thing, step) {
 		converted, ok := converted(t.Kit, thing, typed, figure.Dimension)
 		if !ok || !figure.Known() {
@@ -230,25 +238,35 @@ func (t *typedSearch) compare(thing string, amount quantity.Amount, at source.Sp
 		if ledger.Agrees(amount, converted, figure) {
 			return
 		}
-		if nearest == nil {
-			nearest = figure
+		if likeliest == nil {
+			likeliest = figure
 		}
 	}
-	if nearest != nil {
-		t.findings = append(t.findings, t.disagrees(thing, amount, at, nearest))
+	if likeliest != nil {
+		t.findings = append(t.findings, t.disagrees(thing, amount, at, likeliest))
 	}
+}
+
+// inWords tells a figure the way a link told it, where that is another way.
+func (t *typedSearch) inWords(thing string, f *ledger.Figure) string {
+	for _, use := range t.Ledger.Balance(thing).Uses {
+		if told, ok := use.Operation.Phrase.Amount(); ok && use.Amount == f && told.Dimension != f.Dimension {
+			return told.Written + " (" + f.Show() + ")"
+		}
+	}
+	return f.Show()
 }
 
 func (t *typedSearch) disagrees(thing string, amount quantity.Amount, at source.Span, source *ledger.Figure) diag.Finding {
 	name := t.Kit.Called(thing)
 	finding := diag.Finding{
 		Where: at, About: thing,
-		Found:    "“" + amount.Written + "” of " + name + " is typed here, and the steps say " + source.Show(),
-		Expected: source.Show() + ", or what is packed or taken in all",
+		Found:    "“" + amount.Written + "” of " + name + " is typed here, and the steps say " + t.inWords(thing, source),
+		Expected: t.inWords(thing, source) + ", or what is packed or taken in all",
 		Sum:      lines(source.Sum()),
 		Remedies: diag.Fix(
 			"take the figure out: it is told once already",
-			"make a link of it, so that it is compared with its source: ["+amount.Written+"](same:"+thing+")"),
+			"put it right and make a link of it, so that it is compared from now on: ["+source.Show()+"](same:"+thing+")"),
 	}
 	if b := t.Ledger.Balance(thing); b != nil {
 		finding.Also = places(t.Kit, b.Uses)
