@@ -13,6 +13,7 @@ import (
 	"tallyfold/kit/load"
 	"tallyfold/kit/rules"
 	"tallyfold/kit/schedule"
+	"tallyfold/kit/source"
 )
 
 // A proof is a kit folder read, followed and judged. Every command starts here.
@@ -50,9 +51,29 @@ func prove(folder string, today time.Time) (*proof, error) {
 	p.ledger = ledger.Follow(p.kit)
 	p.plan = schedule.Of(p.kit)
 	judged := rules.Check(rules.Subject{Kit: p.kit, Ledger: p.ledger, Plan: p.plan})
+	follow(judged, reading)
 	p.findings, p.accepted = rules.Accept(append(reading, judged...), p.kit, today)
 	return p, nil
 }
+
+// follow tells what was judged of a thing that could not be read under the finding
+// of that: a link without an amount, a component without a pack.
+func follow(judged, reading diag.List) {
+	for i := range judged {
+		for j := range reading {
+			if reading[j].Severity == diag.MustFix && touch(judged[i].Where, reading[j].Where) {
+				if reading[j].Cause == "" {
+					reading[j].Cause = fmt.Sprintf("read:%d", j)
+				}
+				judged[i].Cause, judged[i].Follows = reading[j].Cause, true
+				break
+			}
+		}
+	}
+}
+
+// touch says whether one place lies within the other.
+func touch(a, b source.Span) bool { return a.Contains(b) || b.Contains(a) }
 
 // day reads the date that findings are judged as of; empty is today.
 func day(text string) (time.Time, error) {

@@ -1,6 +1,9 @@
 package quantity
 
-import "strings"
+import (
+	"strings"
+	"unicode/utf8"
+)
 
 // ambiguous abbreviations mean different things to different people; each has its
 // reason told.
@@ -58,7 +61,7 @@ func (p *parser) unitProblem(i int) *Error {
 	case vagueWords[t.low]:
 		hint = noMeasure
 	case vague[t.low]:
-		hint = "nobody can measure that; write g, mL or spoons, or give it a size under measures, such as " + t.low + ": 0.05 mL"
+		hint = "nobody can measure that; write g, mL or spoons, or give it a size under measures, such as " + vagueOne(t.low) + ": 0.05 mL"
 	case !looksLikeWord(t.low):
 		if hint = didYouMean(word, 2); hint == "" {
 			hint = didYouMeanWord(t.low)
@@ -71,6 +74,17 @@ func (p *parser) unitProblem(i int) *Error {
 	return p.refuse(i, i+1, anyUnit, hint)
 }
 
+// vagueOne is the name of one of a vague measure: "drop" for "drops".
+func vagueOne(low string) string {
+	name := low
+	for _, single := range singulars(low) {
+		if vague[single] {
+			name = single
+		}
+	}
+	return name
+}
+
 // didYouMean names the nearest symbol, "" where none is near.
 func didYouMean(word string, furthest int) string {
 	nearest := ""
@@ -78,7 +92,7 @@ func didYouMean(word string, furthest int) string {
 		for _, spelling := range append([]string{table[i].Symbol}, table[i].spellings...) {
 			spelling = strings.TrimPrefix(spelling, "=")
 			far := distance(strings.ToLower(word), strings.ToLower(spelling))
-			if far < furthest && far < len(spelling) {
+			if far < furthest && far < utf8.RuneCountInString(spelling) {
 				nearest, furthest = spelling, far
 			}
 		}

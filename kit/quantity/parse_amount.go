@@ -30,6 +30,24 @@ func (p *parser) amount(i int) (Amount, int, *Error) {
 	return a, next, nil
 }
 
+// Limits of what an amount may be. 10¹² base units are a million tonnes, or 30,000
+// years. Nothing is colder than 0 K (NIST SP 811, 8.5).
+var (
+	mostUnits = Whole(1e12)
+	coldest   = Ratio(-27315, 100)
+)
+
+// thinkable refuses what no kit can hold, which is a slip of the pen.
+func (p *parser) thinkable(a *Amount, start, next int) *Error {
+	switch {
+	case a.Dimension == Temperature && a.Low.Less(coldest):
+		return p.refuse(start, next, "a temperature of −273.15 °C or more", "nothing can be colder; look for a slip of the pen")
+	case mostUnits.Less(a.High):
+		return p.refuse(start, next, "a "+a.Dimension.String()+" that fits into a kit", "look for a figure or a unit too large")
+	}
+	return nil
+}
+
 // difference reads "by 5 °C".
 func (p *parser) difference(i, next int) (Amount, int, *Error) {
 	a, end, err := p.amount(next)
@@ -66,6 +84,9 @@ func (p *parser) continued(m *measure, next int, bound Bound, between bool) (Amo
 	}
 	if a.Dimension == Count && a.Low.Sign() < 0 || a.Dimension == Area && a.Low.Sign() < 0 {
 		return Amount{}, next, p.refuse(m.start, next, "an amount of nothing or more", "only a temperature can be below nothing")
+	}
+	if err := p.thinkable(&a, m.start, next); err != nil {
+		return Amount{}, next, err
 	}
 	if found, after := p.find(next, trailingWord); after > 0 && bound == Exactly {
 		bound, next = found.bound, after
@@ -326,65 +347,4 @@ func (p *parser) bound(a *Amount, bound Bound, start, next int) *Error {
 		a.Low = Number{}
 	}
 	return nil
-}
-
-// base reads what a share or ratio is of: "of the mixture by mass".
-func (p *parser) base(a *Amount, i int) int {
-	if a.Dimension != Share && a.Dimension != Proportion && a.Dimension != VolumePerMass && a.Dimension != Density {
-		return i
-	}
-	i = p.overMass(i)
-	_, at := p.find(i, ofWord)
-	if at == 0 {
-		return i
-	}
-	if _, after := p.find(at, theWord); after > 0 {
-		at = after
-	}
-	end := p.baseEnd(at)
-	if end == at {
-		return i
-	}
-	a.Of = p.written(at, end)
-	return p.overMass(end)
-}
-
-// overMass passes "by weight", which every share is.
-func (p *parser) overMass(i int) int {
-	if _, next := p.find(i, massWord); next > 0 {
-		return next
-	}
-	return i
-}
-
-// baseEnd is where the name of a base ends. In a field it runs on to the end, to
-// "by weight" or "at 20 °C". In prose it is one word, or two where the first
-// cannot stand alone.
-func (p *parser) baseEnd(i int) int {
-	const longest = 6
-	end := i
-	for end < len(p.tokens) && end-i < longest {
-		t := p.tokens[end]
-		if t.kind != wordToken && !(p.joined(end) && (t.low == "-" || t.low == "'")) {
-			break
-		}
-		_, weighed := p.find(end, massWord)
-		_, at := p.find(end, atWord)
-		if weighed > 0 || at > 0 && p.kind(at, numberToken) {
-			break
-		}
-		end++
-		if p.prose && t.kind == wordToken && !halfBase[t.low] {
-			if p.is(end, "weight") || p.is(end, "mass") {
-				end++
-			}
-			break
-		}
-	}
-	return end
-}
-
-// halfBase: words that only begin the name of a base.
-var halfBase = map[string]bool{
-	"whole": true, "total": true, "finished": true, "dry": true, "wet": true, "entire": true, "final": true, "same": true,
 }

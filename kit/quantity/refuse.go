@@ -10,7 +10,7 @@ func (p *parser) noFigure(i int) *Error {
 	hint := "write a figure and a unit, such as 20 g"
 	_, next, unit := p.unit(i)
 	switch {
-	case p.anyVague(i):
+	case p.anyVague(0): // "some" has been read as "about"
 		hint = noMeasure
 	case unit:
 		hint = "how many? Write 1 " + p.written(i, next)

@@ -121,7 +121,7 @@ func (p *process) command(how guard) *exec.Cmd {
 	cmd.Env = environment(p.profile.home())
 	cmd.Stderr = p.said
 	// A grandchild that got away may hold the error stream open: don't wait for it.
-	cmd.WaitDelay = time.Second
+	cmd.WaitDelay = endingTime / 4
 	setApart(cmd, how.as)
 	return cmd
 }
