@@ -142,6 +142,9 @@ func (a Amount) asDifference() Amount {
 	for _, n := range []*Number{&a.Nominal, &a.Low, &a.High} {
 		*n = n.Minus(a.Unit.Offset)
 	}
+	if a.Bound == AtMost || a.Bound == Below || a.Bound == UpTo {
+		a.Low = Number{}
+	}
 	a.Dimension, a.Unit.Dimension = TemperatureDifference, TemperatureDifference
 	a.Unit.Offset, a.Unit.row = Number{}, 0
 	return a

@@ -111,6 +111,8 @@ func TestAmount(t *testing.T) {
 		{"140 °F", "60", Temperature, "°F", Exactly},
 		{"−5 °C", "-5", Temperature, "°C", Exactly},
 		{"by 9 °F", "5", TemperatureDifference, "°F", Exactly},
+		{"by at most 9 °F", "5 0 5", TemperatureDifference, "°F", AtMost},
+		{"by 5 K", "5", TemperatureDifference, "K", Exactly},
 		{"£12.50", "12.5", Money, "£", Exactly},
 		{"12.50 €", "12.5", Money, "€", Exactly},
 		{"£12–15", "13.5 12 15", Money, "£", Exactly},

@@ -10,7 +10,7 @@ var seeds = []string{
 	"1.2 kg ± 10 g", "500 g ± 2 %", "30–40 g", "-5 to 5 °C", "at most 2 % of part-1", "below 60 °C", "up to 1 tsp",
 	"about 20 min", "1 1/2 cups", "1½ cups", "2 lb 3 oz ± 1 oz", "2 lb 3 oz – 2 lb 5 oz", "1 h 20 min", "six heaped teaspoons",
 	"half an hour", "a dozen jars", "30 × 20 cm ± 1 cm", "1,200 g", "1\u202f200 g", "£12–15", "0.50–0.70 g/mL", "2 oz",
-	"20 mL per g of fibre", "5 g per 100 g", "70 : 100", "140 °F", "by 9 °F", "3 drops", "20–30 drops", "0x1F", "1e9", "1:30",
+	"20 mL per g of fibre", "5 g per 100 g", "70 : 100", "140 °F", "by 9 °F", "5 K", "0 × 1 in", "by by 5 °C", "by below 9 °F", "3 drops", "20–30 drops", "0x1F", "1e9", "1:30",
 	"2 cuillères à soupe", "höchstens 20 min", "1,5 kg", "1/3 cup ± 1/7 cup", "4' 2\"", "\xff\xfe 5 g", "\u00bd\u2044 5",
 }
 

@@ -52,14 +52,20 @@ func (p *parser) thinkable(a *Amount, start, next int) *Error {
 
 // difference reads "by 5 °C".
 func (p *parser) difference(i, next int) (Amount, int, *Error) {
+	if _, again := p.find(next, byWord); again > 0 { // each further one would cost time
+		return Amount{}, next, p.noFigure(next)
+	}
 	a, end, err := p.amount(next)
 	if err != nil {
 		return Amount{}, end, err
 	}
-	if a.Dimension != Temperature {
+	switch a.Dimension {
+	case Temperature:
+		a = a.asDifference()
+	case TemperatureDifference: // by 5 K
+	default:
 		return Amount{}, i, p.refuse(i, end, "an amount, or by and a difference of temperature", "leave “by” out")
 	}
-	a = a.asDifference()
 	a.Written = p.written(i, end)
 	return a, end, nil
 }

@@ -81,15 +81,16 @@ func (p *parser) moneyBefore(i int, m *measure) int {
 
 // unitOrNoun reads what stands behind the figure. A figure may stay bare.
 func (p *parser) unitOrNoun(i int, m *measure) (int, *Error) {
-	if next, ok := p.unitBehind(i, m); ok {
-		return next, nil
-	}
-	if linked := m.figure.linked; linked > 0 {
+	linked := m.figure.linked
+	if linked > 0 { // before the rest: "d'heure" does not begin with a day
 		if next, ok := p.unitBehind(linked, m); ok {
 			return next, nil
 		}
-		i = linked
 	}
+	if next, ok := p.unitBehind(i, m); ok {
+		return next, nil
+	}
+	i = max(i, linked)
 	noun, next, err := p.noun(i, m)
 	m.noun = noun
 	return next, err

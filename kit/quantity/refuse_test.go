@@ -71,6 +71,8 @@ func TestAmountRefused(t *testing.T) {
 		{"-5 g", "-5 g", "only a temperature can be below nothing"},
 		{"−5 mL", "−5 mL", "only a temperature can be below nothing"},
 		{"-3 jars", "-3 jars", "only a temperature can be below nothing"},
+		{"by by 5 °C", "by 5 °C", "expected a figure"},
+		{"0 × 20 cm", "0 × 20 cm", "sides of more than nothing"},
 		{"by 5 g", "by 5 g", "leave “by” out"},
 
 		{"30 × 20", "× 20", "need a unit, as in 30 × 20 cm"},

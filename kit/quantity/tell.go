@@ -21,11 +21,11 @@ type teller struct {
 
 func (t teller) amount(a Amount) string {
 	text := t.core(a)
-	if words := t.language.words[byWord]; a.Dimension == TemperatureDifference && len(words) > 0 {
-		text = words[0] + " " + text
-	}
 	if bound := t.bound(a.Bound); bound != "" {
 		text = bound + " " + text
+	}
+	if words := t.language.words[byWord]; a.Dimension == TemperatureDifference && len(words) > 0 {
+		text = words[0] + " " + text
 	}
 	if a.Of != "" {
 		text += " " + t.language.words[ofWord][0] + " " + a.Of

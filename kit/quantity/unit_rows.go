@@ -118,7 +118,7 @@ var otherRows = []row{
 	{Unit: unit(Money, one, "NZD", "New Zealand dollar", "New Zealand dollars"), spellings: []string{"NZD", "NZ$"}},
 	{Unit: unit(Money, one, "CHF", "Swiss franc", "Swiss francs"), spellings: []string{"CHF"}},
 	{Unit: unit(Money, one, "¥", "yen", "yen"), spellings: []string{"¥", "JPY"}},
-	{Unit: unit(Money, one, "SEK", "Swedish krona", "Swedish kronor"), spellings: []string{"SEK"}},
+	{Unit: unit(Money, one, "SEK", "Swedish krona", "Swedish kronor"), spellings: []string{"=SEK"}},
 	{Unit: unit(Money, one, "NOK", "Norwegian krone", "Norwegian kroner"), spellings: []string{"NOK"}},
 	{Unit: unit(Money, one, "DKK", "Danish krone", "Danish kroner"), spellings: []string{"DKK"}},
 	{Unit: unit(Money, one, "PLN", "Polish zloty", "Polish zlotys"), spellings: []string{"PLN"}},
