@@ -212,7 +212,7 @@ func TestMentions(t *testing.T) {
 		{"[Stir in the pan for 3 minutes](work:)", `pan "pan"`},
 		{"[all of it](move:cup) into the pan", `pan "pan"`},
 		{"[all that is in the cup](move:cup)", ``},
-		{"> Keep children from the pan.", ``},
+		{"> Keep children from the pan.", `pan "pan"`},
 		{"The gelling powder is no tool.", ``},
 	} {
 		step, _ := readStep(t, test.text)

@@ -28,9 +28,8 @@ func (p *passage) endProse() {
 	}
 	span := p.document.span(run.start, run.end)
 	p.prose = append(p.prose, kit.Prose{Text: span.Text(), Span: span})
-	if p.quotes == 0 {
-		p.mention(span.Text(), "", span.Part)
-	}
+	// A caution counts too: "wear oven gloves" is what the gloves are for.
+	p.mention(span.Text(), "", span.Part)
 }
 
 func isBlank(text []byte) bool { return len(bytes.TrimSpace(text)) == 0 }

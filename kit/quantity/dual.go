@@ -1,13 +1,14 @@
 package quantity
 
-// Dual tells an amount as written and, in brackets, in the other system: "30 cm (12
-// in)", "8 oz weight (227 g)", "150 °F (65.5 °C)". Spoons and cups are told in mL; a
+// Dual tells an amount as written and, in brackets, in the other system: "30 cm
+// (11.8 in)", "8 oz weight (227 g)", "150 °F (65.5 °C)". Spoons and cups are told in mL; a
 // share, count, time, price or density has no other system and is told once.
 // Fluid ounces are those of the convention, US ones where it has none of its own.
 //
 // The digits follow NIST SP 1038, 4.4: as many as the amount has, one more where the
 // converted figure begins with a lesser digit; of mixed units the smallest counts
-// ("1 lb 3½ oz" has the three digits of 19.5 oz). A limit keeps one digit more and is
+// ("1 lb 3½ oz" has the three digits of 19.5 oz). Masses and volumes keep three at
+// least, as they are weighed and poured exactly: "2 cups" is not 500 mL. A limit keeps one digit more and is
 // rounded so that keeping the converted one keeps the limit. Whole degrees Fahrenheit
 // become the nearest half degree Celsius.
 func Dual(a Amount, c Convention) string {
@@ -41,7 +42,11 @@ func converted(a Amount, to Unit) string {
 func matching(a Amount, n Number, to Unit) Number {
 	from := a.lastUnit()
 	figure, result := from.FromBase(n), to.FromBase(n)
-	digits := min(figure.significantDigits(), 4)
+	const most, weighed = 4, 3
+	digits := min(figure.significantDigits(), most)
+	if a.Dimension == Mass || a.Dimension == Volume {
+		digits = max(digits, weighed)
+	}
 	switch {
 	case a.Dimension == Temperature && figure.IsWhole() && to.Symbol == "°C":
 		return halfDegrees(result, a.Bound)
@@ -50,15 +55,10 @@ func matching(a Amount, n Number, to Unit) Number {
 	case a.limit() || a.Bound == UpTo:
 		return result.round(result.placesFor(digits+1), safe(a.Bound))
 	}
-	return result.round(result.placesFor(matchingDigits(figure, result, digits)), halfEven)
-}
-
-// matchingDigits is how many digits a converted figure keeps (NIST SP 1038, 4.4).
-func matchingDigits(figure, result Number, digits int) int {
-	if result.firstDigit() >= figure.firstDigit() {
-		return digits
+	if result.firstDigit() < figure.firstDigit() && digits < most && figure.significantDigits() >= digits {
+		digits++ // NIST SP 1038, 4.4
 	}
-	return digits + 1
+	return result.round(result.placesFor(digits), halfEven)
 }
 
 // halfDegrees: whole degrees Fahrenheit are told to the nearest half degree Celsius

@@ -83,7 +83,7 @@ func checkToldAgain(t *testing.T, r Reader, a Amount) {
 // Whatever the text: no panic, spans in order inside it and between whole characters,
 // no more of them than the text has room for.
 func FuzzFind(f *testing.F) {
-	f.Add(strings.Join(seeds, ", then "))
+	f.Add(strings.Join(seeds[:6], ", then "))
 	f.Add("In step 3 melt 62 g of wax at 80–85 °C, size 24, 2-ply; " + strings.Repeat("1 and ", 40))
 	for _, seed := range seeds {
 		f.Add("Add " + seed + " of it.")

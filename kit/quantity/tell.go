@@ -112,6 +112,7 @@ func (a Amount) units() []Unit {
 				unit.Factor = a.Unit.Factor.Times(each[USCustomary]).Over(table[a.Unit.row-1].each[USCustomary])
 			}
 			unit.Symbol = strings.TrimSuffix(unit.Symbol, " weight")
+			unit.row = row
 			units = append(units, unit)
 		}
 	}
