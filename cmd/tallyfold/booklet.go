@@ -125,9 +125,9 @@ func (o *bookletOptions) mayBeMade(p *proof) error {
 	if !p.findings.MustFix() || o.draft {
 		return nil
 	}
-	fmt.Fprintf(o.err, "%d things must be fixed before a booklet of %s is made; see: tallyfold check %s\n"+
+	fmt.Fprintf(o.err, "%s must be fixed before a booklet of %s is made; see: tallyfold check %s\n"+
 		"To see one all the same, marked as a draft on every page: tallyfold booklet %s --draft\n",
-		p.findings.Count(diag.MustFix), p.folder, p.folder, p.folder)
+		count(p.findings.Count(diag.MustFix), "thing"), p.folder, p.folder, p.folder)
 	return errMustFix
 }
 

@@ -138,11 +138,20 @@ func summary(p *proof) string {
 	if p.kit == nil {
 		return strings.Join(counts, ", ") + "; the kit could not be followed"
 	}
-	told := fmt.Sprintf("%d steps followed in %d runs by %d rules", len(p.kit.Method.Steps()), len(p.kit.Passes()), len(rules.All))
+	told := fmt.Sprintf("%s followed in %s by %d rules",
+		count(len(p.kit.Method.Steps()), "step"), count(len(p.kit.Passes()), "run"), len(rules.All))
 	if len(counts) == 0 {
 		return "nothing to fix; " + told
 	}
 	return strings.Join(counts, ", ") + "; " + told
+}
+
+// count tells a number of things: "1 run", "3 runs".
+func count(n int, thing string) string {
+	if n == 1 {
+		return "1 " + thing
+	}
+	return fmt.Sprintf("%d %ss", n, thing)
 }
 
 // checkedKit is one kit in the JSON output.

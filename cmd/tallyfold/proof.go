@@ -13,7 +13,6 @@ import (
 	"tallyfold/kit/load"
 	"tallyfold/kit/rules"
 	"tallyfold/kit/schedule"
-	"tallyfold/kit/source"
 )
 
 // A proof is a kit folder read, followed and judged. Every command starts here.
@@ -61,7 +60,7 @@ func prove(folder string, today time.Time) (*proof, error) {
 func follow(judged, reading diag.List) {
 	for i := range judged {
 		for j := range reading {
-			if reading[j].Severity == diag.MustFix && touch(judged[i].Where, reading[j].Where) {
+			if reading[j].Severity == diag.MustFix && sameMistake(judged[i], reading[j]) {
 				if reading[j].Cause == "" {
 					reading[j].Cause = fmt.Sprintf("read:%d", j)
 				}
@@ -72,8 +71,14 @@ func follow(judged, reading diag.List) {
 	}
 }
 
-// touch says whether one place lies within the other.
-func touch(a, b source.Span) bool { return a.Contains(b) || b.Contains(a) }
+// sameMistake says whether a judgement is about what could not be read: at that
+// place, or about a thing whose pack is missing because it could not be read.
+func sameMistake(judged, read diag.Finding) bool {
+	if judged.Where.Contains(read.Where) || read.Where.Contains(judged.Where) {
+		return true
+	}
+	return judged.Rule == "used-but-not-packed" && read.About == judged.About
+}
 
 // day reads the date that findings are judged as of; empty is today.
 func day(text string) (time.Time, error) {

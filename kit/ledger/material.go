@@ -34,18 +34,27 @@ func componentMaterial(c *kit.Component) *material {
 	if c.Packed.Given() {
 		m.dimension = c.Packed.Value.Dimension
 		m.packed = Written(m.name+" packed", c.Packed.Value, c.Packed.Span)
-		m.left = m.packed
 	} else {
-		m.dimension = quantity.Count
-		m.packed = Unknown(quantity.Count, m.name+" packed", "kit.yaml does not say how much "+m.name+" is packed")
-		m.left = m.packed
+		m.dimension = likelyDimension(c)
+		m.packed = Unknown(m.dimension, m.name+" packed", "kit.yaml does not say how much "+m.name+" is packed")
 	}
+	m.left = m.packed
 	if c.Spare.Given() {
 		m.spare = Written(m.name+" spare", c.Spare.Value, c.Spare.Span)
 	}
 	m.setDensity(c.Density, c.TrueDensity, c.DensityState)
 	m.liquid = m.liquid || m.dimension == quantity.Volume
 	return m
+}
+
+// likelyDimension is what a component without a pack is probably measured in: a
+// guess that only decides whether it is part of a mixture whose amount cannot be
+// told, or an object beside it. Taking it for an object would leave it out of sums.
+func likelyDimension(c *kit.Component) quantity.Dimension {
+	if c.Container != nil || c.Insert != nil {
+		return quantity.Count
+	}
+	return quantity.Mass
 }
 
 func householdMaterial(h *kit.Household) *material {
@@ -57,11 +66,16 @@ func householdMaterial(h *kit.Household) *material {
 	return m
 }
 
-// settle takes the first amount told of a household item for the way it is
-// measured, as it has no pack to tell it. One with a density is weighed.
+// settle takes the first amount told of a thing for the way it is measured, where
+// no pack tells it. One with a density is weighed.
 func (m *material) settle(told quantity.Dimension) {
-	if m.packed == nil && m.density == nil && len(m.uses) == 0 {
-		m.dimension = told
+	if m.packed.Known() || m.density != nil || len(m.uses) > 0 {
+		return
+	}
+	m.dimension = told
+	if m.packed != nil {
+		m.packed = Unknown(told, m.packed.Name, m.packed.Why())
+		m.left = m.packed
 	}
 }
 

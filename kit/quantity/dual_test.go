@@ -54,6 +54,12 @@ func TestDual(t *testing.T) {
 		{"150 °F", "150 °F (65.5 °C)"},                         // 4.4.1.3
 		{"120 °F", "120 °F (49 °C)"},                           // 4.4.1.3
 		{"at least 10 ft", "at least 10 ft (at least 3.05 m)"}, // 4.4.1: not 3 m
+		{"10.1 ft", "10.1 ft (3.08 m)"},                        // 4.4.1.1: 3.07848 m before rounding
+		{"36 ft", "36 ft (11 m)"},                              // SP 811 B.7.2: 10.9728 m
+		{"1 lb 3½ oz", "1 lb 3½ oz (553 g)"},                   // 4.4: 19.5 oz has three digits; 552.8157… g
+		{"at most 5 g", "at most 5 g (at most 0.1763 oz)"},     // 0.17636… oz, calculated from Handbook 44
+		{"80–85 °C", "80–85 °C (176–185 °F)"},                  // °F = 1.8 °C + 32
+		{"8 oz weight", "8 oz weight (227 g)"},                 // 226.796185 g
 		{"6 jars", "6 jars"},
 		{"2 %", "2 %"},
 	} {

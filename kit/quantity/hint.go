@@ -111,21 +111,32 @@ func didYouMean(word string, furthest int) string {
 // names are looked at, and only with the same first letter: "6 rounds" are not
 // pounds, and "6 prints" are not pints.
 func didYouMeanWord(low string) string {
-	const shortest = 5
-	if len(low) < shortest-1 {
-		return ""
-	}
-	for i := range table {
-		for _, name := range append([]string{table[i].Name, table[i].Plural}, table[i].names...) {
-			if seldomMistaken[table[i].Symbol] || len(name) < shortest || name[0] != low[0] {
-				continue
-			}
-			if distance(low, name) == 1 {
-				return "did you mean " + name + "?"
-			}
+	for _, name := range longNames {
+		if name[0] == low[0] && abs(len(name)-len(low)) <= 1 && distance(low, name) == 1 {
+			return "did you mean " + name + "?"
 		}
 	}
 	return ""
+}
+
+// longNames are the names of units that are long enough to be known by a slip.
+var longNames = func() (all []string) {
+	const shortest = 5
+	for i := range table {
+		for _, name := range append([]string{table[i].Name, table[i].Plural}, table[i].names...) {
+			if len(name) >= shortest && !seldomMistaken[table[i].Symbol] {
+				all = append(all, name)
+			}
+		}
+	}
+	return all
+}()
+
+func abs(n int) int {
+	if n < 0 {
+		return -n
+	}
+	return n
 }
 
 // seldomMistaken: units whose names are one letter off common nouns.

@@ -224,12 +224,11 @@ func (n Number) Int() int64 {
 
 // String is the exact decimal ("1.25") where one exists, else a fraction ("1/3").
 func (n Number) String() string {
-	r := n.asRat()
-	digits, ends := r.FloatPrec()
+	places, ends := n.decimals()
 	if !ends {
-		return r.RatString()
+		return n.asRat().RatString()
 	}
-	return r.FloatString(digits)
+	return n.fixed(places)
 }
 
 // Smaller is the lesser of a and b.

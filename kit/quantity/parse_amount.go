@@ -340,11 +340,13 @@ func (p *parser) tolerance(i int, dimension Dimension, unit Unit, nominal Number
 
 // bound puts a bound on the amount read so far.
 func (p *parser) bound(a *Amount, bound Bound, start, next int) *Error {
+	if bound == Exactly || bound == About {
+		a.Bound = bound
+		return nil
+	}
 	toleranced := a.toleranceFigure().Sign() > 0 || a.Slack.Sign() > 0
 	a.Bound = bound
 	switch {
-	case bound == Exactly || bound == About:
-		return nil
 	case a.Ranged || toleranced:
 		return p.refuse(start, next, "one figure behind “"+bound.String()+"”", "a limit has no second end and no tolerance; keep the limit or the range")
 	case bound == AtLeast || bound == Above:

@@ -2,6 +2,7 @@ package quantity
 
 import (
 	"math/big"
+	"strconv"
 	"strings"
 )
 
@@ -46,32 +47,53 @@ func (n Number) roundTo(step Number, how rounding) Number {
 	return n.Over(step).round(0, how).Times(step)
 }
 
+// powerOfTen is ten to the places, which may be negative.
 func powerOfTen(places int) Number {
-	const fits = 18
-	if places >= 0 && places <= fits {
-		n := int64(1)
-		for range places {
-			n *= 10
-		}
-		return Whole(n)
-	}
-	if places < 0 {
+	switch {
+	case places >= 0 && places < len(smallPowers):
+		return Number{num: smallPowers[places]}
+	case places < 0:
 		return one.Over(powerOfTen(-places))
 	}
 	return fromRat(new(big.Rat).SetInt(new(big.Int).Exp(big.NewInt(10), big.NewInt(int64(places)), nil)))
 }
+
+// smallPowers are the powers of ten that a machine word holds.
+var smallPowers = func() (powers [19]int64) {
+	powers[0] = 1
+	for i := range powers[1:] {
+		powers[i+1] = powers[i] * 10
+	}
+	return powers
+}()
 
 // order is the power of ten of the first digit: 2 for 705, −2 for 0.05; 0 for 0.
 func (n Number) order() int {
 	if n.IsZero() {
 		return 0
 	}
-	r := n.Abs().asRat()
-	guess := len(r.Num().String()) - len(r.Denom().String())
-	if fromRat(new(big.Rat).Set(r)).Less(powerOfTen(guess)) {
+	guess := n.digitsOverDigits()
+	if n.Abs().Less(powerOfTen(guess)) {
 		guess--
 	}
 	return guess
+}
+
+// digitsOverDigits is how many digits the top of the fraction has more than the
+// bottom: the order, or one more.
+func (n Number) digitsOverDigits() int {
+	if n.wide == nil {
+		return digitCount(magnitude(n.num)) - digitCount(uint64(n.below+1))
+	}
+	return len(new(big.Int).Abs(n.wide.Num()).String()) - len(n.wide.Denom().String())
+}
+
+func digitCount(n uint64) int {
+	count := 1
+	for ; n >= 10; n /= 10 {
+		count++
+	}
+	return count
 }
 
 // firstDigit is the first digit that is not 0.
@@ -87,17 +109,52 @@ func (n Number) placesFor(significant int) int { return significant - 1 - n.orde
 // not end has more than anyone shows.
 func (n Number) significantDigits() int {
 	const endless = 99
-	places, ends := n.asRat().FloatPrec()
+	places, ends := n.decimals()
 	if !ends {
 		return endless
 	}
 	return n.order() + 1 + places
 }
 
+// decimals is how many decimal places tell the number exactly, if any number does.
+func (n Number) decimals() (places int, ends bool) {
+	if n.wide != nil {
+		return n.wide.FloatPrec()
+	}
+	bottom, twos, fives := n.below+1, 0, 0
+	for ; bottom%2 == 0; bottom /= 2 {
+		twos++
+	}
+	for ; bottom%5 == 0; bottom /= 5 {
+		fives++
+	}
+	return max(twos, fives), bottom == 1
+}
+
+// fixed tells a number of no more than so many decimal places with just so many.
+func (n Number) fixed(places int) string {
+	scaled := n.Times(powerOfTen(places))
+	if scaled.wide != nil || scaled.below != 0 {
+		return n.asRat().FloatString(places)
+	}
+	text := strconv.FormatInt(scaled.num, 10)
+	if places == 0 {
+		return text
+	}
+	sign := ""
+	if text[0] == '-' {
+		sign, text = "-", text[1:]
+	}
+	if len(text) <= places {
+		text = strings.Repeat("0", places-len(text)+1) + text
+	}
+	return sign + text[:len(text)-places] + "." + text[len(text)-places:]
+}
+
 // decimalText is n with so many decimal places, zeros at the end left out, and a
 // true minus sign.
 func decimalText(n Number, places int, how rounding, comma bool) string {
-	text := n.round(places, how).asRat().FloatString(max(places, 0))
+	text := n.round(places, how).fixed(max(places, 0))
 	if strings.Contains(text, ".") {
 		text = strings.TrimRight(strings.TrimRight(text, "0"), ".")
 	}

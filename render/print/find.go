@@ -6,6 +6,7 @@ import (
 	"os/exec"
 	"path/filepath"
 	"runtime"
+	"slices"
 )
 
 // ProgramVariable names the environment variable that says which browser to use.
@@ -50,13 +51,16 @@ func candidates() []string {
 	case "windows":
 		return append(windowsCandidates(), pathNames...)
 	}
-	return append([]string{
-		"/usr/lib/chromium/chromium-headless-shell",    // Debian
-		"/usr/lib64/chromium-browser/headless_shell",   // Fedora
-		"/usr/lib/chromium/chromium",                   // Debian, Arch, Alpine
-		"/usr/lib64/chromium-browser/chromium-browser", // Fedora
-		"/usr/lib/chromium-browser/chromium-browser",   // Raspberry Pi OS
-	}, pathNames...)
+	return append(slices.Clone(usualPlaces), pathNames...)
+}
+
+// usualPlaces are where distributions of Linux put the real programs.
+var usualPlaces = []string{
+	"/usr/lib/chromium/chromium-headless-shell",    // Debian
+	"/usr/lib64/chromium-browser/headless_shell",   // Fedora
+	"/usr/lib/chromium/chromium",                   // Debian, Arch, Alpine
+	"/usr/lib64/chromium-browser/chromium-browser", // Fedora
+	"/usr/lib/chromium-browser/chromium-browser",   // Raspberry Pi OS
 }
 
 var pathNames = []string{
