@@ -55,14 +55,12 @@ func (p *parser) mayBegin(i int) bool {
 	case numberToken, vulgarToken:
 		return !p.partOfName(i)
 	case wordToken:
-		first := p.lexicon.next[t.low]
-		return first != nil && first.begins && !(p.joined(i) && (p.is(i-1, "-") || p.is(i-1, "'")))
+		return t.first != nil && t.first.begins && !(p.joined(i) && (p.is(i-1, "-") || p.is(i-1, "'")))
 	}
 	if t.low == "-" || t.low == "−" {
 		return p.kind(i+1, numberToken) && p.joined(i+1) && !(p.joined(i) && p.kind(i-1, wordToken))
 	}
-	first := p.lexicon.next[t.low]
-	return first != nil && first.begins
+	return t.first != nil && t.first.begins
 }
 
 // partOfName: the digits of "A4", "jar-20", "#5", "v1" and of paths are no figures.

@@ -52,6 +52,9 @@ type entry struct {
 type lexicon struct {
 	next    map[string]*lexicon
 	entries []entry
+	// roles are those of all phrases from here on, a bit each, so that most
+	// questions need no look at the next word.
+	roles uint32
 	// begins: an amount can begin with a phrase that begins with this word.
 	begins bool
 }
@@ -97,12 +100,14 @@ func skippedInPhrase(t token) bool {
 
 // find gives the longest phrase with the role that begins at token i.
 func (p *parser) find(i int, want role) (found *entry, next int) {
-	at := p.lexicon
-	for j := i; j < len(p.tokens); {
-		if at = at.next[p.tokens[j].low]; at == nil {
-			break
-		}
-		j++
+	if i >= len(p.tokens) {
+		return nil, 0
+	}
+	at := p.tokens[i].first
+	if at == nil || at.roles&(1<<want) == 0 {
+		return nil, 0
+	}
+	for j := i + 1; ; {
 		for k := range at.entries {
 			e := &at.entries[k]
 			if e.role == want && !(e.field && p.prose) &&
@@ -110,9 +115,14 @@ func (p *parser) find(i int, want role) (found *entry, next int) {
 				found, next = e, j
 			}
 		}
-		j = p.overSigns(j)
+		if j = p.overSigns(j); j >= len(p.tokens) {
+			return found, next
+		}
+		if at = at.next[p.tokens[j].low]; at == nil {
+			return found, next
+		}
+		j++
 	}
-	return found, next
 }
 
 // overSigns passes a hyphen or point inside a phrase, which stand right behind a
@@ -155,10 +165,22 @@ func buildLexicon(all ...*language) *lexicon {
 		}
 	}
 	root.addSymbols()
+	root.setRoles()
 	for _, first := range root.next {
 		first.begins = first.mayBegin()
 	}
 	return root
+}
+
+// setRoles gathers the roles of all phrases from here on.
+func (l *lexicon) setRoles() {
+	for _, e := range l.entries {
+		l.roles |= 1 << e.role
+	}
+	for _, next := range l.next {
+		next.setRoles()
+		l.roles |= next.roles
+	}
 }
 
 // mayBegin says whether any phrase from here on can begin an amount.

@@ -5,21 +5,27 @@ import "strings"
 // A parser reads amounts out of the tokens of one text. Its methods take the
 // place of a token and give the place behind what they read.
 type parser struct {
-	reader  *Reader
-	text    string
-	tokens  []token
-	lexicon *lexicon
+	reader *Reader
+	text   string
+	tokens []token
 	// prose: the text is running prose, where a mistake is no error but something
 	// that is no amount, and doubtful readings are left alone.
 	prose bool
 }
 
 func (r Reader) parser(text string, prose bool) *parser {
-	return &parser{
+	const shortest = 3 // bytes that a token takes with its space, at an average
+	p := &parser{
 		reader: &r, text: text, prose: prose,
-		tokens:  tokenize(text, r.DecimalComma, make([]token, 0, len(text)/4+4)),
-		lexicon: lexiconFor(r.Language, prose),
+		tokens: tokenize(text, r.DecimalComma, make([]token, 0, len(text)/shortest+4)),
 	}
+	words := lexiconFor(r.Language, prose).next
+	for i := range p.tokens {
+		if kind := p.tokens[i].kind; kind == wordToken || kind == signToken {
+			p.tokens[i].first = words[p.tokens[i].low]
+		}
+	}
+	return p
 }
 
 // noAmount is what is told in prose, where nobody asks for the reason.

@@ -17,6 +17,8 @@ type token struct {
 	// from -, the long dash is taken for the short one).
 	low    string
 	number Number // for numberToken and vulgarToken
+	// first is where the phrases begin that begin with it, nil where none does.
+	first *lexicon
 }
 
 type tokenKind uint8
