@@ -2,7 +2,6 @@ package instructions
 
 import (
 	"strings"
-	"unicode"
 
 	"tallyfold/kit"
 	"tallyfold/kit/quantity"
@@ -58,11 +57,11 @@ func (f *phrasing) judgeNoAmount() {
 			return
 		}
 	}
-	found := f.written() + ", which tells no amount"
-	if at := f.figure(); at >= 0 {
-		found = f.written() + ", whose figure can't be read as an amount"
+	if s, ok := f.unreadFigure(); ok {
+		f.saySlip(s)
+		return
 	}
-	f.unreadableText(found, f.meaning.expected(), f.remedyForAmount())
+	f.unreadableText(f.written()+", which tells no amount", f.meaning.expected(), f.remedyForAmount())
 }
 
 // isCounted says whether the target is packed by the piece, in every run.
@@ -80,11 +79,6 @@ func (f *phrasing) isCounted() bool {
 		}
 	}
 	return true
-}
-
-// figure gives the first digit of the text, or -1.
-func (f *phrasing) figure() int {
-	return strings.IndexFunc(f.link.text.String(), unicode.IsDigit)
 }
 
 // repeats: "10 g twice" of an action that moves material, where the second time

@@ -21,8 +21,7 @@ type phrasing struct {
 	target  string
 	tokens  []token
 	phrase  kit.Phrase
-	// first is where the amount or part that the customer does is spoken of; problem
-	// says that a finding was told, so that there is no second one.
+	// problem: a finding was told, so that there is no second one.
 	problem bool
 }
 
@@ -30,6 +29,7 @@ type phrasing struct {
 func (p *passage) operationPhrase(operation *kit.Operation, m *meaning, l link) {
 	f := &phrasing{passage: p, link: l, meaning: m, target: operation.Target}
 	f.tokens = tokensOf(l.text.String(), p.amounts)
+	f.splitRanges()
 	f.wholeBox()
 	f.each()
 	f.about()
@@ -39,6 +39,30 @@ func (p *passage) operationPhrase(operation *kit.Operation, m *meaning, l link) 
 	f.amountsTold()
 	f.judge()
 	operation.Phrase = f.phrase
+}
+
+// splitRanges takes "two to 180 g" of a fill apart where the words before it show
+// that two jars are meant: "the remaining two to 180 g".
+func (f *phrasing) splitRanges() {
+	if f.meaning.kind != kit.Fill {
+		return
+	}
+	for i := 0; i < len(f.tokens); i++ {
+		if !f.tokens[i].isAmount || !f.tokens[i].amount.Ranged || !f.is(i-1, "remaining", "other", "of", "the", "first", "last", "next") {
+			continue
+		}
+		t := f.tokens[i]
+		count, fill, found := strings.Cut(t.text, " to ")
+		amount, err := f.amounts.Amount(fill)
+		number, countErr := f.amounts.Amount(count)
+		if !found || err != nil || countErr != nil || number.Dimension != quantity.Count {
+			continue
+		}
+		f.tokens = slices.Replace(f.tokens, i, i+1,
+			token{text: count, start: t.start, end: t.start + len(count)},
+			token{text: "to", start: t.start + len(count) + 1, end: t.start + len(count) + 3},
+			token{text: fill, start: t.end - len(fill), end: t.end, amount: amount, isAmount: true})
+	}
 }
 
 // is says whether the token at i is one of these words.
@@ -260,6 +284,10 @@ func (f *phrasing) tell(i int, t token) {
 			t.amount = amount
 		}
 		f.phrase.By = true
+	}
+	if s, ok := f.isSlip(t); ok {
+		f.saySlip(s)
+		return
 	}
 	if !f.fits(t.amount.Dimension) {
 		f.otherDimension(t)

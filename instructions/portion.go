@@ -12,6 +12,9 @@ import (
 // figure told beside them, which is compared. A fraction goes before the rest:
 // "half of what is left" is half.
 func (f *phrasing) portion() {
+	if f.meaning.kind == kit.Again {
+		return // "the remaining two" are two more times
+	}
 	if f.fraction() {
 		f.phrase.Portion = kit.FractionOf
 		return
@@ -54,11 +57,17 @@ func (f *phrasing) countsContainers(i int) bool {
 
 // namesTarget says whether token i is a word of the name of what the link is about.
 func (f *phrasing) namesTarget(i int) bool {
-	if i >= len(f.tokens) || f.tokens[i].isAmount {
-		return false
-	}
-	names := wordsOf(f.kit.Called(f.target) + " " + strings.ReplaceAll(f.target, "-", " "))
-	return slices.ContainsFunc(names, func(w textWord) bool { return singular(w.text) == singular(f.tokens[i].text) })
+	return i < len(f.tokens) && !f.tokens[i].isAmount && f.isOfTarget(singular(f.tokens[i].text))
+}
+
+// isOfTarget says whether a word, in the singular, is in the name or key of what
+// the link is about.
+func (f *phrasing) isOfTarget(one string) bool {
+	return slices.ContainsFunc(f.targetWords(), func(w textWord) bool { return singular(w.text) == one })
+}
+
+func (f *phrasing) targetWords() []textWord {
+	return wordsOf(f.kit.Called(f.target) + " " + strings.ReplaceAll(f.target, "-", " "))
 }
 
 // fractionWords are the parts that have a name of their own.
@@ -77,6 +86,10 @@ func (f *phrasing) fraction() bool {
 		}
 		f.phrase.Fraction = value
 		f.use(first, i)
+		if of := wordsOf(f.tokens[i].amount.Of); len(of) > 0 { // of a share, which tells it itself
+			f.phrase.OfPack = slices.Contains(packWords, singular(of[len(of)-1].text))
+			return true
+		}
 		f.fractionOf(i + 1)
 		return true
 	}
@@ -166,6 +179,5 @@ func (f *phrasing) isPartOfItself(of string) bool {
 	case slices.Contains(packWords, singular(words[len(words)-1])):
 		return true
 	}
-	names := textsOf(wordsOf(f.kit.Called(f.target) + " " + strings.ReplaceAll(f.target, "-", " ")))
-	return !slices.ContainsFunc(words, func(w string) bool { return !slices.Contains(names, w) })
+	return !slices.ContainsFunc(words, func(w string) bool { return !f.isOfTarget(singular(w)) })
 }

@@ -99,3 +99,21 @@ func TestAmountInLanguages(t *testing.T) {
 		}
 	}
 }
+
+// Whatever one language is told, each other can tell and read again.
+func TestEveryLanguageReadsItself(t *testing.T) {
+	for _, text := range []string{
+		"1.2 kg ± 10 g", "30–40 g", "-5 to 5 °C", "1 h 20 min – 2 h", "about 30–40 g", "at most 2 % of wax", "at least 5 g", "below 60 °C",
+		"above 60 °C", "up to 1 tsp", "1½ cups", "⅓ cup", "3 tbsp", "2 lb 3 oz ± 1 oz", "2 days", "1 day 6 h", "3 weeks", "6 months", "1 year",
+		"5 heaped tsp", "5 level tbsp", "2 rounded tsp", "3 scant tsp", "4 packed cups", "3 loose cups", "30 × 20 cm ± 1 mm", "£12.50", "12.5 USD",
+		"8 oz", "8 oz weight", "8 fl oz", "0.5–0.7 g/mL", "5 g per 100 g of wax", "20.5 mL/g", "70.5 : 100", "12", "2.5", "20 ± 1", "1234.5 g",
+	} {
+		a := mustRead(t, Reader{Convention: Australian}, text)
+		for _, l := range languages {
+			told := a.In(l.tag)
+			if again, err := ReaderFor(l.tag, Australian).Amount(told); err != nil || !again.Equal(a) {
+				t.Errorf("%q in %s is %q and reads as %v, %v", text, l.tag, told, again, err)
+			}
+		}
+	}
+}
