@@ -8,7 +8,9 @@ import "strings"
 func (a Amount) String() string { return teller{english, false}.amount(a) }
 
 // In tells the amount in a language ("fr"), with its words for spoons, bounds and
-// days and its decimal sign. Nouns and bases stay as they were written.
+// days and its decimal sign. Nouns and bases stay as they were written. Only English,
+// German and Dutch say "by" before a difference of temperature; elsewhere the
+// sentence around it has to.
 func (a Amount) In(tag string) string {
 	return teller{languageFor(tag), DecimalCommaIn(tag)}.amount(a)
 }

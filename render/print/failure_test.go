@@ -20,7 +20,7 @@ import (
 const busy = 15 * time.Second
 
 // heavy is a page within the limits that keeps a browser busy for some seconds.
-var heavy = []byte(`<!doctype html><table>` + strings.Repeat(`<tr><td>12 g<td>wax<td>pan`, 20_000) + `</table>`)
+var heavy = []byte(`<!doctype html><table>` + strings.Repeat(`<tr><td>12 g<td>wax<td>pan`, maxTags/4-1) + `</table>`)
 
 // profiles lists the temporary folders of browsers below a folder.
 func profiles(t *testing.T, folder string) []string {

@@ -1,6 +1,7 @@
 package print
 
 import (
+	"errors"
 	"fmt"
 	"os"
 	"os/exec"
@@ -36,6 +37,10 @@ func named(program, by string) (string, error) {
 		path, err = filepath.Abs(path)
 	}
 	if err != nil {
+		var lookup *exec.Error // repeats the program's name
+		if errors.As(err, &lookup) {
+			err = lookup.Err
+		}
 		return "", fmt.Errorf("%s is %s, which can't be run (%w)\n%w", by, program, err, ErrNoBrowser)
 	}
 	return path, nil

@@ -6,16 +6,18 @@ import (
 	"fmt"
 )
 
-// A time limit doesn't bound memory: a table of 20,000 rows took a browser 2.5 GB within 20 seconds. So the page is
-// measured before it is sent.
+// A time limit doesn't bound memory: a table of 25,000 rows took a browser 5 GB before its time was up. So the page
+// is measured before it is sent.
 const (
 	// maxPage bounds the page with its pictures, which come as data inside it. Twelve pages of photographs at 300
 	// dots an inch come to about 15 MB.
 	maxPage = 64 << 20
-	// maxWritten bounds what is not pictures or fonts: text, tags, drawings. A booklet of 12 pages has some 100 KB.
+	// maxWritten bounds what is not pictures or fonts: text, tags, drawings. A booklet of 12 pages has some 100 KB;
+	// 4 MB of text, 1,500 pages, took a browser 1 GB.
 	maxWritten = 4 << 20
-	// maxTags bounds the opening and closing tags, each of which costs the browser some kilobytes.
-	maxTags = 100_000
+	// maxTags bounds the opening and closing tags. A booklet of 12 pages has some thousands; 40,000 in one table, the
+	// worst case, took a browser 1.5 GB.
+	maxTags = 40_000
 )
 
 // checkSize refuses what is empty and what could exhaust the machine.
