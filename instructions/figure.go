@@ -65,22 +65,71 @@ func (f *phrasing) unreadFigure() (slip, bool) {
 	return f.slipAt(start, start+end)
 }
 
-// isSlip finds a count of something that is nothing to count: "720 gramms", "two
-// pinches". A pack, the thing itself, and what is packed by the piece are counted
-// by any name.
-func (f *phrasing) isSlip(t token) (slip, bool) {
+// unreadTelling finds a figure that was not read beside an amount that was: "600 g
+// (1 lbx)". It would be told to the customer and compared by nobody.
+func (f *phrasing) unreadTelling() (slip, bool) {
+	for i := 0; i+1 < len(f.tokens); i++ {
+		figure, unit := f.tokens[i], f.tokens[i+1]
+		if figure.used || figure.isAmount || unit.isAmount || !isDigit(figure.text[0]) || isDigit(unit.text[0]) ||
+			unit.start-figure.end > 1 || f.isName(i) || f.is(i+1, "of", "times", "more", "other", "and", "or", "to") {
+			continue
+		}
+		if s, ok := f.slipAt(figure.start, unit.end); ok {
+			return s, true
+		}
+	}
+	return slip{}, false
+}
+
+// labels stand before a number that is a name: "bag 2".
+var labels = []string{"bag", "bags", "pack", "step", "steps", "size", "no", "number", "part", "page", "picture", "type", "grade", "jar", "figure"}
+
+// isName says whether a number belongs to a name: "bag 2", or "00 flour" where the
+// kit calls it so.
+func (f *phrasing) isName(i int) bool {
+	return f.is(i-1, labels...) || f.isOfTarget(f.tokens[i].text)
+}
+
+func isDigit(c byte) bool { return c >= '0' && c <= '9' }
+
+// miscounts finds a count of something that is nothing to count, "720 gramms", "two
+// pinches", "80 degrees", and tells it.
+func (f *phrasing) miscounts(t token) bool {
+	noun := wordsOf(t.amount.Noun)
+	if t.amount.Dimension != quantity.Count || len(noun) == 0 {
+		return false
+	}
+	fits := f.fits(quantity.Count)
+	if fits && f.mayCount(singular(noun[len(noun)-1].text)) {
+		return false
+	}
+	if s, ok := f.slipAt(t.start, t.end); ok {
+		f.saySlip(s)
+		return true
+	}
+	if fits && f.isMeasured() {
+		f.problem = true
+		f.say(unreadableAmount, f.place(t), f.target, quoted(t.text)+", a number of things that the kit doesn't count", f.meaning.expected(),
+			f.remedyForAmount(), "say under measures in kit.yaml how much one of them holds")
+		return true
+	}
+	return false
+}
+
+// isMeasured says whether the target is told by weight, volume, length or area.
+func (f *phrasing) isMeasured() bool {
+	if h := f.kit.HouseholdItem(f.target); h != nil {
+		return h.Density.Given()
+	}
+	return !f.isCounted()
+}
+
+// mayCount says whether so many of a noun can be taken: a pack, the thing itself,
+// and by any name what is packed by the piece.
+func (f *phrasing) mayCount(noun string) bool {
 	switch f.meaning.kind {
 	case kit.Take, kit.Use, kit.Place:
-	default:
-		return slip{}, false
+		return f.isCounted() || slices.Contains(packWords, noun) || f.isOfTarget(noun)
 	}
-	noun := wordsOf(t.amount.Noun)
-	if t.amount.Dimension != quantity.Count || len(noun) == 0 || f.isCounted() {
-		return slip{}, false
-	}
-	last := singular(noun[len(noun)-1].text)
-	if slices.Contains(packWords, last) || f.isOfTarget(last) {
-		return slip{}, false
-	}
-	return f.slipAt(t.start, t.end)
+	return true
 }

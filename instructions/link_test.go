@@ -153,6 +153,7 @@ func TestUnreadableLinks(t *testing.T) {
 		{"a link in the words of a picture", "![a [10 g](take:powder)](picture:pan.jpg)", `unreadable-link "picture:pan.jpg"`},
 		{"a name with capitals", "[x](step:Fill)", `unreadable-link "Fill"`},
 		{"a wait with a blank for a name", "[2 hours](<wait:to set>)", `unreadable-link "wait:to set"`},
+		{"no words for a cue", "[](cue:)", `unreadable-link "cue:"`},
 		{"a file of the customer's", "[x](file:///etc/passwd)", `refused-link "file:///etc/passwd"`},
 		{"a program", "[x](javascript:alert)", `refused-link "javascript:alert"`},
 		{"a program, shouted", "<JAVASCRIPT:alert>", `refused-link "JAVASCRIPT:alert"`},

@@ -18,42 +18,52 @@ func (f *phrasing) judge() {
 	case f.meaning.amount == needed && f.phrase.Portion == kit.NoPortion:
 		f.judgeNoAmount()
 	}
-	if !f.problem && f.repeats() {
+	if s, ok := f.unreadTelling(); ok && !f.problem && f.meaning.amount != refused {
+		f.saySlip(s)
+	}
+	if !f.problem && f.repeated {
 		f.unreadableText("an amount and how often, "+f.written(), "the amount of one action",
 			"write the amount once, and what is done again in a link of its own: [twice more](again:)")
 	}
 }
 
 func (f *phrasing) judgeAgain() {
-	if f.phrase.Count == 0 && !f.phrase.Each {
+	if f.phrase.Count == 0 {
 		f.unreadableText(f.written()+", which doesn't say how often", "a number from 1 to "+quantity.Whole(maxTimes).String(),
 			"say how many more times: [the same five more times](again:)")
 	}
 }
 
-// judgeFill finds heights told from the rim down, which can't be told from heights
-// told from the bottom up once they are a figure.
+// rimWords tell a height from the rim down, or only by eye.
+var rimWords = []string{"below", "under", "beneath", "short", "within", "rim", "brim", "top", "edge", "line", "mark", "shoulder", "neck"}
+
+// judgeFill finds heights that are not told from the bottom up, and fills that
+// tell none: once they are a figure, the one can't be told from the other.
 func (f *phrasing) judgeFill() {
-	if amount, ok := f.phrase.Amount(); ok && amount.Dimension == quantity.Length {
-		for i := range f.tokens {
-			if f.is(i, "below", "under", "from", "beneath", "short") {
-				f.unreadableText("a height told from the rim, "+f.written(), "the height from the bottom, a weight or a volume",
-					"write how much goes in: [each jar to 200 g](fill:jar)")
-				return
-			}
+	amount, told := f.phrase.Amount()
+	for i := range f.tokens {
+		if f.is(i, rimWords...) && (!told || amount.Dimension == quantity.Length) {
+			f.unreadableText("a height told from the rim or by eye, "+f.written(), "a weight, a volume, or the height from the bottom",
+				"write how much goes in: [each jar to 200 g](fill:jar)")
+			return
 		}
+	}
+	if told && amount.Ranged && amount.Low.Times(quantity.Whole(widestFill)).Less(amount.High) {
+		f.unreadableText(f.written()+", which reads as a range from "+strings.ReplaceAll(amount.Written, " to ", " up to "),
+			"a fill whose ends are near each other", "write how many are filled in words of their own: [3 jars to 200 g](fill:jar)")
 	}
 }
 
+// widestFill is how many times its lower end the upper end of a fill may be: "1 to
+// 3 to 200 g" is no fill from 3 g to 200 g.
+const widestFill = 3
+
 // judgeNoAmount finds a link that needs an amount and tells none. A thing that is
 // counted is one where no number is said; a household item that is only used
-// need not be measured; an empty text is written from the definition.
+// need not be measured; an empty text of a take is written from the definition.
 func (f *phrasing) judgeNoAmount() {
-	if strings.TrimSpace(f.link.text.String()) == "" && f.meaning.sorts != 0 {
-		return
-	}
 	if f.meaning.kind == kit.Take || f.meaning.kind == kit.Use {
-		if f.isCounted() || f.meaning.kind == kit.Use && f.names.sorts[f.target] == household {
+		if strings.TrimSpace(f.link.text.String()) == "" || f.isCounted() || f.meaning.kind == kit.Use && f.names.sorts[f.target] == household {
 			return
 		}
 	}
@@ -79,25 +89,6 @@ func (f *phrasing) isCounted() bool {
 		}
 	}
 	return true
-}
-
-// repeats: "10 g twice" of an action that moves material, where the second time
-// needs steps of its own.
-func (f *phrasing) repeats() bool {
-	if len(f.phrase.Amounts) == 0 || f.phrase.Count == 0 {
-		return false
-	}
-	switch f.meaning.kind {
-	case kit.Take, kit.Use, kit.Move:
-	default:
-		return false
-	}
-	for i := range f.tokens {
-		if f.is(i, "once", "twice", "thrice", "times") && f.tokens[i].used {
-			return true
-		}
-	}
-	return false
 }
 
 // otherDimension tells that an amount is of a kind the link can't use.

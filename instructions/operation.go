@@ -128,6 +128,10 @@ func (p *passage) operation(l link) {
 	if m.kind == kit.ShowPicture {
 		operation.Target = strings.TrimPrefix(operation.Target, "pictures/")
 	}
+	if operation.Text == "" && !l.isPicture && saysNothing(m.kind) {
+		p.unreadable(l, quoted("[]("+l.destination.written+")")+", a link without words", "words for the customer, as nothing else can tell them",
+			"write them into the square brackets")
+	}
 	p.operationTarget(operation, m, l)
 	p.operationParams(operation, m, l)
 	p.operationPhrase(operation, m, l)
@@ -135,6 +139,12 @@ func (p *passage) operation(l link) {
 	if !operation.Aside {
 		p.mention(l.text.String(), operation.Target, l.text.span)
 	}
+}
+
+// saysNothing: a link of this kind without words leaves the customer nothing to
+// read; others are filled in with an amount, the name of a thing or a title.
+func saysNothing(kind kit.Kind) bool {
+	return kind == kit.Cue || kind == kit.Hazard || kind == kit.After
 }
 
 // operationTarget judges the name after the colon. A vessel that is cleaned, or

@@ -21,7 +21,7 @@ func (f *phrasing) portion() {
 	}
 	for i := range f.tokens {
 		switch {
-		case f.tokens[i].used || f.countsContainers(i):
+		case f.tokens[i].used && !f.isLastPart(i) || f.countsContainers(i):
 		case f.is(i, "all", "everything", "whole", "entire"):
 			f.phrase.Portion = kit.AllOf
 		case f.phrase.Portion == kit.NoPortion && f.isRest(i):
@@ -35,7 +35,19 @@ func (f *phrasing) isRest(i int) bool {
 	if f.is(i, "rest", "remainder", "remaining", "remains", "leftover", "leftovers", "left-over") {
 		return true
 	}
-	return f.is(i, "left") && (f.is(i-1, "is", "was", "what's", "are", "that's") || f.is(i+1, "over") || f.is(i-1, "have"))
+	return f.isLastPart(i) || f.is(i, "left") && (f.is(i-1, "is", "was", "what's", "are", "that's") || f.is(i+1, "over") || f.is(i-1, "have"))
+}
+
+// isLastPart: "the other half", "the remaining third", "the last two thirds".
+func (f *phrasing) isLastPart(i int) bool {
+	if f.tokens[i].isAmount || fractionWords[f.tokens[i].text] == 0 {
+		return false
+	}
+	before := i - 1
+	if _, number := f.numberAt(before); number || before >= 0 && f.tokens[before].used {
+		before--
+	}
+	return f.is(before, "other", "remaining", "last") || f.is(i, "half") && f.is(before, "second")
 }
 
 // countsContainers: "all the jars to 200 g" and "the remaining two" of a fill
@@ -103,7 +115,7 @@ func (f *phrasing) fractionAt(i int) (value quantity.Number, first int, ok bool)
 	case t.used:
 		return value, i, false
 	case t.isAmount && t.amount.Dimension == quantity.Share:
-		return t.amount.Nominal, i, f.isPartOfItself(t.amount.Of)
+		return t.amount.Nominal, i, t.amount.Of != "" && f.isPartOfItself(t.amount.Of)
 	case !t.isAmount && fractionWords[t.text] != 0:
 		return f.namedFraction(i)
 	}
@@ -112,8 +124,15 @@ func (f *phrasing) fractionAt(i int) (value quantity.Number, first int, ok bool)
 	return number, i, isPart && f.is(i+1, "of")
 }
 
-// namedFraction reads "half", "a third of", "two thirds". "The third jar" is none.
+// namedFraction reads "half", "a third of", "two thirds". "The third jar" is none,
+// and "the other half" is the rest.
 func (f *phrasing) namedFraction(i int) (value quantity.Number, first int, ok bool) {
+	if f.isLastPart(i) {
+		if _, number := f.numberAt(i - 1); number {
+			f.use(i-1, i)
+		}
+		return value, i, false
+	}
 	part := fractionWords[f.tokens[i].text]
 	value, first = quantity.Ratio(1, part), i
 	if number, counted := f.numberAt(i - 1); counted && number.Sign() > 0 && number.Less(quantity.Whole(part)) {
@@ -165,13 +184,26 @@ func (f *phrasing) isPack(i int) bool {
 	return !ok || f.names.sorts[name.key]&container == 0
 }
 
+// shareOfWhat is a share without its base. "96 % alcohol" may be called so, and a
+// fraction may be told again as a share; otherwise nobody can tell of what it is.
+func (f *phrasing) shareOfWhat(t token) {
+	switch {
+	case strings.Contains(strings.ToLower(f.kit.Called(f.target)), t.text):
+	case f.phrase.Portion == kit.FractionOf && f.phrase.Fraction.Equal(t.amount.Nominal):
+	default:
+		f.problem = true
+		f.say(unreadableAmount, f.place(t), f.target, quoted(t.text)+" in "+f.written()+", which doesn't say of what", "a share and what it is of",
+			"write what it is of, as in 2 % of the mixture, or 50 % of the pack")
+	}
+}
+
 // isPartOfItself says whether a share is told of the thing taken: of the pack, of
 // it, of what is left. Of anything else it is a share of a mixture.
 func (f *phrasing) isPartOfItself(of string) bool {
 	words := textsOf(wordsOf(of))
 	words = slices.DeleteFunc(words, func(w string) bool { return slices.Contains(articles, w) })
 	if len(words) == 0 {
-		return true
+		return false
 	}
 	switch first := words[0]; {
 	case slices.Contains([]string{"it", "them", "rest", "remainder", "what", "remaining"}, first):

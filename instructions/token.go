@@ -37,13 +37,13 @@ func tokensOf(text string, amounts quantity.Reader) []token {
 	return append(tokens, plainWords(text, at, len(text))...)
 }
 
-// plainWords cuts bytes start to end of a text into words and "~".
+// plainWords cuts bytes start to end of a text into words, "~" and "×".
 func plainWords(text string, start, end int) []token {
 	var words []token
 	from := -1
 	for i := start; i <= end; {
 		r, size := utf8.DecodeRuneInString(text[i:end])
-		inside := i < end && inWord(r)
+		inside := i < end && (inWord(r) || betweenDigits(text, i))
 		if inside && from < 0 {
 			from = i
 		}
@@ -51,8 +51,11 @@ func plainWords(text string, start, end int) []token {
 			words = append(words, token{text: plainWord(text[from:i]), start: from, end: i})
 			from = -1
 		}
-		if r == '~' || r == '≈' {
+		switch r {
+		case '~', '≈':
 			words = append(words, token{text: "about", start: i, end: i + size})
+		case '×':
+			words = append(words, token{text: "×", start: i, end: i + size})
 		}
 		i += max(size, 1)
 	}
@@ -61,6 +64,12 @@ func plainWords(text string, start, end int) []token {
 
 func inWord(r rune) bool {
 	return unicode.IsLetter(r) || unicode.IsDigit(r) || unicode.Is(unicode.No, r) || strings.ContainsRune("-'’/%", r)
+}
+
+// betweenDigits: the point of "1.5" and the comma of "5,000" end no word.
+func betweenDigits(text string, i int) bool {
+	isMark := text[i] == '.' || text[i] == ','
+	return isMark && i > 0 && i+1 < len(text) && unicode.IsDigit(rune(text[i-1])) && unicode.IsDigit(rune(text[i+1]))
 }
 
 // plainWord is a word in lower case with a plain apostrophe.

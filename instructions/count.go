@@ -1,0 +1,259 @@
+package instructions
+
+import (
+	"slices"
+	"strings"
+
+	"tallyfold/kit"
+	"tallyfold/kit/quantity"
+)
+
+// Numbers in the text of a link that count containers or times rather than tell
+// an amount.
+
+// splitRanges takes "two to 180 g" of a fill apart where the words before it show
+// that two jars are meant: "the remaining two to 180 g".
+func (f *phrasing) splitRanges() {
+	if f.meaning.kind != kit.Fill {
+		return
+	}
+	for i := 0; i < len(f.tokens); i++ {
+		if !f.tokens[i].isAmount || !f.tokens[i].amount.Ranged || !f.is(i-1, "remaining", "other", "of", "the", "first", "last", "next") {
+			continue
+		}
+		t := f.tokens[i]
+		count, fill, found := strings.Cut(string(f.link.text.text[t.start:t.end]), " to ")
+		amount, err := f.amounts.Amount(fill)
+		number, countErr := f.amounts.Amount(count)
+		if !found || err != nil || countErr != nil || number.Dimension != quantity.Count {
+			continue
+		}
+		f.tokens = slices.Replace(f.tokens, i, i+1,
+			token{text: strings.ToLower(count), start: t.start, end: t.start + len(count)},
+			token{text: "to", start: t.start + len(count) + 1, end: t.start + len(count) + 3},
+			token{text: strings.ToLower(fill), start: t.end - len(fill), end: t.end, amount: amount, isAmount: true})
+	}
+}
+
+// each: "each of 3 jars to 235 g", "each jar with 90 g", "20 g per jar". "Every
+// five minutes" is no amount but how often something is done meanwhile.
+func (f *phrasing) each() {
+	for i := range f.tokens {
+		if !f.is(i, "each", "every", "per", "apiece") {
+			continue
+		}
+		next := f.skip(i+1, append(articles, "of")...)
+		if next < len(f.tokens) && f.tokens[next].isAmount && f.tokens[next].amount.Dimension == quantity.Duration {
+			f.tokens[next].used = true
+			continue
+		}
+		f.phrase.Each = true
+		if count, last, ok := f.countAt(next); ok && f.is(i+1, "of") {
+			f.phrase.EachCount, f.phrase.Count = count, count
+			f.use(next, last)
+		}
+	}
+}
+
+// use marks tokens first to last as understood.
+func (f *phrasing) use(first, last int) {
+	for i := first; i <= last; i++ {
+		f.tokens[i].used = true
+	}
+}
+
+// countAt reads a whole number at token i: "3 jars", "three", "both". last is its
+// last token.
+func (f *phrasing) countAt(i int) (count, last int, ok bool) {
+	if f.is(i, "both") {
+		return 2, i, true
+	}
+	number, ok := f.numberAt(i)
+	if !ok || !number.IsWhole() || number.Sign() <= 0 || quantity.Whole(maxTimes).Less(number) {
+		return 0, i, false
+	}
+	return int(number.Int()), i, true
+}
+
+// numberAt reads token i as a number of things, with or without a noun.
+func (f *phrasing) numberAt(i int) (quantity.Number, bool) {
+	if i < 0 || i >= len(f.tokens) || f.tokens[i].used {
+		return quantity.Number{}, false
+	}
+	t := f.tokens[i]
+	if !t.isAmount {
+		amount, err := f.amounts.Amount(t.text)
+		if err != nil {
+			return quantity.Number{}, false
+		}
+		t.amount = amount
+	}
+	plain := t.amount.Dimension == quantity.Count && !t.amount.Ranged
+	return t.amount.Nominal, plain
+}
+
+// times: "twice", "five more times", "3 × 10 minutes".
+func (f *phrasing) times() {
+	for i := range f.tokens {
+		switch {
+		case f.is(i, "once") && f.meaning.kind == kit.Again:
+			f.setCount(1, i, i)
+		case f.is(i, "twice"):
+			f.repeat(2, i, i)
+		case f.is(i, "thrice"):
+			f.repeat(3, i, i)
+		default:
+			f.timesAt(i)
+		}
+	}
+	if f.meaning.kind == kit.Again {
+		f.againCount()
+	}
+}
+
+// timesAt reads "three times", "five more times", "two more", "3 ×".
+func (f *phrasing) timesAt(i int) {
+	count, last, ok := f.countAt(i)
+	if !ok {
+		return
+	}
+	next := f.skip(last+1, "more", "further", "other")
+	switch {
+	case f.is(next, "times", "time"), f.is(next, "×", "x") && next+1 < len(f.tokens) && f.tokens[next+1].isAmount:
+		f.repeat(count, i, next)
+	case next > last+1 && f.meaning.kind == kit.Again:
+		f.setCount(count, i, next-1)
+	}
+}
+
+// repeat notes that what the link tells is done so many times. Time and material
+// are then so many times the amount; pouring and placing again needs words of its
+// own, as something may happen in between.
+func (f *phrasing) repeat(count, first, last int) {
+	f.setCount(count, first, last)
+	switch f.meaning.kind {
+	case kit.Work, kit.Wait, kit.Take, kit.Use:
+		f.repeated = f.phrase.Each
+		f.phrase.Each, f.phrase.EachCount = true, count
+	case kit.Move, kit.Fill, kit.Place:
+		f.repeated = true
+	}
+}
+
+// lots: "two lengths of 40 cm", "3 strips, 20 cm each" of what is not packed by
+// the piece are so many times the amount.
+func (f *phrasing) lots() {
+	if f.meaning.kind != kit.Take && f.meaning.kind != kit.Use || f.isCounted() || f.phrase.Each && f.phrase.EachCount > 0 {
+		return
+	}
+	for i, t := range f.tokens {
+		if !t.isAmount || t.amount.Noun == "" || f.otherContainer(t) {
+			continue
+		}
+		count, last, ok := f.countAt(i)
+		amount := f.nextMeasure(i + 1)
+		if ok && amount >= 0 && (f.is(amount-1, "of") || f.is(amount+1, "each", "apiece")) {
+			f.phrase.Each, f.phrase.EachCount = true, count
+			f.setCount(count, i, last)
+			return
+		}
+	}
+}
+
+// nextMeasure gives the next amount from token i on that is no count, or -1.
+func (f *phrasing) nextMeasure(i int) int {
+	for ; i < len(f.tokens); i++ {
+		if f.tokens[i].isAmount && f.tokens[i].amount.Dimension != quantity.Count {
+			return i
+		}
+	}
+	return -1
+}
+
+// againCount: for the five other jars is five more times, "the same again" once.
+func (f *phrasing) againCount() {
+	for i := range f.tokens {
+		if count, last, ok := f.countAt(i); ok && f.phrase.Count == 0 {
+			f.setCount(count, i, last)
+		}
+	}
+	for i := range f.tokens {
+		if f.phrase.Count == 0 && f.is(i, "again") {
+			f.setCount(1, i, i)
+		}
+	}
+}
+
+func (f *phrasing) setCount(count, first, last int) {
+	f.phrase.Count = count
+	f.use(first, min(last, len(f.tokens)-1))
+}
+
+// containers: "3 jars to 200 g", "both jars", "the remaining two", where a fill
+// counts what is filled, and elsewhere "20 g for 3 jars".
+func (f *phrasing) containers() {
+	for i := range f.tokens {
+		count, last, ok := f.countAt(i)
+		if !ok || f.meaning.kind != kit.Fill && !f.is(i, "both") && !f.otherContainer(f.tokens[i]) {
+			continue
+		}
+		if f.isBase(i) {
+			f.sayBase(i)
+			continue
+		}
+		f.setCount(count, i, last)
+	}
+	if f.meaning.kind == kit.Fill && f.phrase.Count == 0 && !f.phrase.Each {
+		f.oneContainer()
+	}
+}
+
+// ordinals show that one of several is meant.
+var ordinals = []string{"a", "an", "first", "second", "third", "fourth", "fifth", "sixth", "next", "last", "another", "other"}
+
+// oneContainer: "the first jar to 200 g" fills one.
+func (f *phrasing) oneContainer() {
+	c := f.kit.Component(f.target)
+	if c == nil || c.Container == nil || c.Container.Cavities.Value > 1 {
+		return
+	}
+	for i, t := range f.tokens {
+		if f.namesTarget(i) && f.is(i-1, ordinals...) && t.text == singular(t.text) {
+			f.phrase.Count = 1
+		}
+	}
+}
+
+// isBase: the six of "two of the six jars", which says of how many.
+func (f *phrasing) isBase(i int) bool {
+	if !f.is(i-1, articles...) || !f.is(i-2, "of") || i < 3 {
+		return false
+	}
+	before := f.tokens[i-3]
+	if before.isAmount {
+		return before.amount.Dimension == quantity.Count
+	}
+	_, err := f.amounts.Amount(before.text)
+	return err == nil
+}
+
+// sayBase tells a number that says of how many. Nothing would compare it with the
+// kit, so it could become wrong unseen.
+func (f *phrasing) sayBase(i int) {
+	f.tokens[i].used = true
+	f.unreadable(i, "a part of a number: "+f.written(), "the part alone", "write it without the whole, as in two of the jars")
+}
+
+// otherContainer says whether a counted noun names a container that is not what
+// the link is about.
+func (f *phrasing) otherContainer(t token) bool {
+	if !t.isAmount || t.amount.Noun == "" {
+		return false
+	}
+	noun := wordsOf(t.amount.Noun)
+	name, ok := callName{}, false
+	if len(noun) > 0 {
+		name, ok = f.names.called.at(noun)
+	}
+	return ok && name.key != f.target && f.names.sorts[name.key]&container != 0
+}
