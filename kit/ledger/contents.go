@@ -136,12 +136,15 @@ func (c *Contents) add(p portion) {
 }
 
 // takeShare removes the same share of everything that mixes and gives it. A nil
-// share takes all; what then stays is nothing.
+// share takes all; what then stays is nothing, as after a share of one.
 func (c *Contents) takeShare(share *Figure) []portion {
 	if share == nil {
 		taken := c.portions
 		c.portions = nil
 		return taken
+	}
+	if isWhole(share) {
+		defer func() { c.portions = nil }()
 	}
 	taken := make([]portion, len(c.portions))
 	for i, p := range c.portions {
@@ -151,6 +154,9 @@ func (c *Contents) takeShare(share *Figure) []portion {
 	}
 	return taken
 }
+
+// isWhole: a told amount that is exactly what was there leaves nothing behind.
+func isWhole(share *Figure) bool { return share.Known() && share.Value().Equal(quantity.Whole(1)) }
 
 // takeObjects removes all objects and gives them.
 func (c *Contents) takeObjects() []portion {

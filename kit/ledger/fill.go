@@ -73,17 +73,26 @@ func (f *follower) fillExactly(source *vessel, g *group) *Figure {
 		return Unknown(quantity.Share, each.Name, "the fill is not told by weight, volume or height")
 	}
 	if f.operation.Phrase.To && len(g.portions) > 0 {
-		each = Minus("added to each", each, g.measured(each.Dimension))
+		each = f.topUp(g, each)
 	}
 	count := Fixed(quantity.Count, f.kit.Called(g.Vessel), quantity.Whole(int64(g.count)))
 	wanted := Times(each.Dimension, "fills, "+f.here(), count, each)
-	if wanted.Dimension == quantity.Mass {
-		g.took = wanted
-	}
 	if !each.Known() {
 		return Unknown(quantity.Share, "part of "+source.name, each.Why())
 	}
 	return f.shareWanted(source, wanted, source.measured(each.Dimension))
+}
+
+// topUp is what "to" still adds to each container. From one that holds more already
+// nothing is poured back: it stays as it is, and the maker hears of it.
+func (f *follower) topUp(g *group, to *Figure) *Figure {
+	held := g.measured(to.Dimension)
+	added := Minus("added to each", to, held)
+	if added.Known() && added.Value().Sign() < 0 {
+		f.snag(NotTheSame, g.Vessel, to, held.Called("already in each"), "")
+		return Fixed(to.Dimension, added.Name, quantity.Number{})
+	}
+	return added
 }
 
 // volumeAtHeight reads a fill height told from the base by the container's shape.

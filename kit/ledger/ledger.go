@@ -113,8 +113,6 @@ type Filling struct {
 	First int
 	// Inserts in one container.
 	Inserts []PlacedInsert
-	// Took is all that these containers took from the vessel.
-	Took *Figure
 }
 
 // A PlacedInsert is an insert in one container.

@@ -26,7 +26,6 @@ type group struct {
 	first, count int
 	inserts      []PlacedInsert
 	filled       bool
-	took         *Figure
 }
 
 func (s *shelf) startRun(allotted int) { s.allotted, s.takenInRun = allotted, 0 }
@@ -115,7 +114,7 @@ func (f *follower) groupFor(s *shelf, count int, fills bool) *group {
 		return f.takeDown(s, count, free)
 	}
 	if g := s.latest(f.run, func(g *group) bool { return g.count >= count }); g != nil {
-		return g
+		return s.split(g, count)
 	}
 	f.snag(NotEnoughContainers, s.container.ID,
 		Fixed(quantity.Count, "wanted", quantity.Whole(int64(s.takenInRun+count))),
@@ -130,7 +129,6 @@ func (f *follower) takeDown(s *shelf, count, free int) *group {
 	}
 	g := &group{
 		Contents: Contents{Vessel: s.container.ID}, run: f.run, first: s.taken + 1, count: count,
-		took: Fixed(quantity.Mass, "", quantity.Number{}),
 	}
 	if s.container.Container.UsedAgain.Value {
 		g.first = 1
@@ -169,6 +167,7 @@ func (s *shelf) split(g *group, count int) *group {
 	}
 	first := *g
 	first.Contents = g.Contents.copy()
+	first.inserts = slices.Clone(g.inserts)
 	first.count = count
 	g.first += count
 	g.count -= count
@@ -188,7 +187,7 @@ func (f *follower) fillings() []*Filling {
 		for _, g := range s.groups {
 			all = append(all, &Filling{
 				Contents: g.Contents, Run: g.run, Step: g.step, Operation: g.operation,
-				Container: c, Count: g.count, First: g.first, Inserts: g.inserts, Took: g.took,
+				Container: c, Count: g.count, First: g.first, Inserts: g.inserts,
 			})
 		}
 	}
