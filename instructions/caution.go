@@ -1,6 +1,8 @@
 package instructions
 
 import (
+	"bytes"
+	"slices"
 	"strings"
 	"unicode"
 	"unicode/utf8"
@@ -64,7 +66,7 @@ func signalOf(text string) (signal kit.Signal, rest string) {
 
 // signalWord notices a caution that is written as a plain paragraph.
 func (p *passage) signalWord(n *ast.Paragraph) {
-	if p.quotes > 0 {
+	if p.quotes > 0 || !p.mayWarn(n) {
 		return
 	}
 	words := p.document.flatten(n)
@@ -77,4 +79,15 @@ func (p *passage) signalWord(n *ast.Paragraph) {
 		"the signal word "+string(signal)+" at the head of a plain paragraph",
 		"a quotation, so that it is printed as a caution",
 		"put “> ” before each of its lines")
+}
+
+// mayWarn says whether a signal word stands in the first line at all.
+func (p *passage) mayWarn(n *ast.Paragraph) bool {
+	if n.Lines().Len() == 0 {
+		return false
+	}
+	first := n.Lines().At(0)
+	return slices.ContainsFunc(signals, func(signal kit.Signal) bool {
+		return bytes.Contains(p.document.text[first.Start:first.Stop], []byte(signal))
+	})
 }

@@ -29,9 +29,9 @@ func (f *phrasing) splitRanges() {
 			continue
 		}
 		f.tokens = slices.Replace(f.tokens, i, i+1,
-			token{text: strings.ToLower(count), start: t.start, end: t.start + len(count)},
-			token{text: "to", start: t.start + len(count) + 1, end: t.start + len(count) + 3},
-			token{text: strings.ToLower(fill), start: t.end - len(fill), end: t.end, amount: amount, isAmount: true})
+			token{text: strings.ToLower(count), start: t.start, end: t.start + len(count), amount: unsaid},
+			token{text: "to", start: t.start + len(count) + 1, end: t.start + len(count) + 3, amount: unsaid},
+			token{text: strings.ToLower(fill), start: t.end - len(fill), end: t.end, amount: &amount, isAmount: true})
 	}
 }
 
@@ -80,16 +80,8 @@ func (f *phrasing) numberAt(i int) (quantity.Number, bool) {
 	if i < 0 || i >= len(f.tokens) || f.tokens[i].used {
 		return quantity.Number{}, false
 	}
-	t := f.tokens[i]
-	if !t.isAmount {
-		amount, err := f.amounts.Amount(t.text)
-		if err != nil {
-			return quantity.Number{}, false
-		}
-		t.amount = amount
-	}
-	plain := t.amount.Dimension == quantity.Count && !t.amount.Ranged
-	return t.amount.Nominal, plain
+	count := f.countOf(f.tokens[i])
+	return count.number, count.is
 }
 
 // times: "twice", "five more times", "3 × 10 minutes".
@@ -229,12 +221,7 @@ func (f *phrasing) isBase(i int) bool {
 	if !f.is(i-1, articles...) || !f.is(i-2, "of") || i < 3 {
 		return false
 	}
-	before := f.tokens[i-3]
-	if before.isAmount {
-		return before.amount.Dimension == quantity.Count
-	}
-	_, err := f.amounts.Amount(before.text)
-	return err == nil
+	return f.countOf(f.tokens[i-3]).is
 }
 
 // sayBase tells a number that says of how many. Nothing would compare it with the

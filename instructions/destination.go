@@ -17,6 +17,8 @@ type destination struct {
 	scheme  word // before the colon; empty when there is no colon
 	target  word // between the colon and the question mark
 	params  []param
+	// followed: the span holds what is written, byte for byte.
+	followed bool
 }
 
 // A word is a piece of a destination with its place.
@@ -30,7 +32,7 @@ type param struct{ name, value word }
 
 // takeApart splits a destination. Nothing can be wrong with it yet.
 func takeApart(written string, span source.Span) destination {
-	d := destination{written: written, span: span}
+	d := destination{written: written, span: span, followed: span.Text() == written}
 	rest, at := written, 0
 	if colon := strings.IndexByte(rest, ':'); colon >= 0 {
 		d.scheme = d.piece(at, colon)
@@ -68,15 +70,15 @@ func (d *destination) piece(start, end int) word {
 	if plain, err := url.PathUnescape(resolved); err == nil {
 		resolved = plain
 	}
-	span := d.span.Part(start, end)
-	if d.span.Text() != d.written {
-		span = d.span // it could not be followed to its bytes: the whole destination
+	span := d.span
+	if d.followed {
+		span = d.span.Part(start, end)
 	}
 	return word{text: resolved, span: span}
 }
 
-// isPlain says whether a piece is written as a name may be: lower-case letters,
-// digits and hyphens, or for file names anything but control characters.
+// isName says whether a piece is written as a name is: lower-case letters, digits
+// and hyphens.
 func isName(text string) bool {
 	for _, r := range text {
 		if (r < 'a' || r > 'z') && (r < '0' || r > '9') && r != '-' {

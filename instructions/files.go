@@ -112,6 +112,10 @@ func refuse(file *source.File) diag.List {
 		return diag.List{finding(refusedFile, at, file.Name, what, "plain UTF-8 text",
 			"take the character out, or save the file as UTF-8 text")}
 	}
+	if n := bytes.Count(file.Text, []byte("[")); n > maxBrackets {
+		return diag.List{finding(refusedFile, file.Whole(), file.Name, strconv.Itoa(n)+" opening square brackets",
+			"at most "+strconv.Itoa(maxBrackets), "make it shorter, or make two kits of it")}
+	}
 	if at, deep := nesting(file); deep {
 		return diag.List{finding(refusedFile, at, file.Name, "more than "+strconv.Itoa(maxNesting)+" quotations or lists inside one another",
 			"a text that a reader can follow", "take marks away at the head of the line")}

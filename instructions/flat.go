@@ -2,6 +2,7 @@ package instructions
 
 import (
 	"bytes"
+	"slices"
 
 	"github.com/yuin/goldmark/ast"
 	"github.com/yuin/goldmark/util"
@@ -81,6 +82,7 @@ func insideCode(n ast.Node) bool {
 // segment adds bytes of the document's text, escapes and entities resolved
 // unless they stand raw in code or HTML.
 func (f *flat) segment(start, end int, raw bool) {
+	f.text, f.start, f.end = slices.Grow(f.text, end-start+1), slices.Grow(f.start, end-start+1), slices.Grow(f.end, end-start+1)
 	for at := start; at < end; {
 		size := 1
 		switch c := f.document.text[at]; {

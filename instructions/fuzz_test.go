@@ -31,6 +31,9 @@ func FuzzMethod(f *testing.F) {
 	for _, text := range []string{
 		"## [Stir](step:stir?in=pan)\n\n[half of the powder](take:powder?into=cup)\n",
 		"[720 g of wax] (take:wax)", "(take:powder)", "[x](take:powder", "## [a](step:a)\r\n> CAUTION: hot\r\n",
+		"## A\n\n[the remaining two to 180 g](fill:jar) [3 × 10 minutes](work:) [two of the six jars](fill:jar)\n",
+		"## A\n\n> DANGER: hot\n> > - [570&nbsp;g <!-- x --> (1 lb 5 oz)](take:water)\n\n<div>\n<!-- a\n\n-->",
+		"\ufeffA pan\r\n===\r## B\r| a |\n|-|\n| [half of it](move:cup?into=pan) |",
 		"[a][b]\n\n[b]: take:powder", "`[1 g](take:powder)`", "<b>[1 g](take:powder)</b>",
 	} {
 		f.Add([]byte(text))
@@ -51,6 +54,10 @@ func FuzzMethod(f *testing.F) {
 		if len(again.Steps()) != len(method.Steps()) || !reflect.DeepEqual(toldFindings(found), toldFindings(foundAgain)) {
 			t.Fatal("the same text was read in two ways")
 		}
+		k.Method = method
+		_, inTrouble := ReadTrouble(source.NewFile("method.md", text), k, load.Amounts(k))
+		_, inWords := ReadWords(source.NewFile("method.md", text), k, load.Amounts(k))
+		inside(t, text, kit.Method{}, append(inTrouble, inWords...))
 	})
 }
 
@@ -71,12 +78,26 @@ func inside(t *testing.T, text []byte, method kit.Method, found diag.List) {
 		for _, o := range step.Operations {
 			within("a link", o.Span)
 			within("a destination", o.TargetSpan)
-			for i, s := range o.Phrase.AmountSpans {
-				within("an amount", s)
-				if len(o.Phrase.Amounts) <= i {
-					t.Fatal("there are more places than amounts")
+			if !o.Span.Contains(o.TextSpan) {
+				t.Fatalf("the text %q stands outside its link %q", o.TextSpan.Text(), o.Span.Text())
+			}
+			if len(o.Phrase.Amounts) != len(o.Phrase.AmountSpans) {
+				t.Fatal("there are not as many places as amounts")
+			}
+			for _, s := range o.Phrase.AmountSpans {
+				if !o.TextSpan.Contains(s) {
+					t.Fatalf("the amount %q stands outside its text %q", s.Text(), o.TextSpan.Text())
 				}
 			}
+			if o.Phrase.Count < 0 || o.Phrase.Count > maxTimes || o.Phrase.EachCount < 0 || o.Phrase.EachCount > maxTimes {
+				t.Fatalf("%d times, each of %d", o.Phrase.Count, o.Phrase.EachCount)
+			}
+		}
+		for _, c := range step.Cautions {
+			within("a caution", c.Span)
+		}
+		for _, m := range step.Mentions {
+			within("a mention", m.Span)
 		}
 		for _, p := range step.Prose {
 			if p.Span.Text() != p.Text {

@@ -8,9 +8,13 @@ const (
 
 	// maxText is the size of one Markdown file. A method of thirty steps takes
 	// 15 KB. Some inputs take the Markdown parser a time that grows with the
-	// square of their length: 64 KiB of unclosed links take it 0.7 s, twice as
-	// much would take four times as long.
+	// square of their length, so that this limit alone would allow seconds.
 	maxText = 64 << 10
+
+	// maxBrackets is how many "[" one Markdown file may have. A method of thirty
+	// steps has 200; 64 KiB of nothing but unclosed links take the parser 1 s, those
+	// of this many brackets 0.05 s.
+	maxBrackets = 3000
 
 	// maxNesting is how many quotations and lists may stand inside one another.
 	// 64 KiB of nothing but quotation marks take the parser 1.6 s, and no reader

@@ -59,11 +59,7 @@ func (m *methodReader) begin(part *kit.Part) {
 func (m *methodReader) beginPart(s *section) {
 	title := m.heading(s, "")
 	part := &kit.Part{ID: title.id, Title: title.text, Span: title.span}
-	for _, other := range m.method.Parts {
-		if other.ID == part.ID && part.ID != "" {
-			m.sayTwice(duplicateHeading, part.Span, other.Span, "part", part.ID, "give it another heading")
-		}
-	}
+	m.headingTwice(part.ID, part.Span, "part", "give it another heading")
 	m.begin(part)
 	m.headingLinks(s, m.passage("", true))
 	m.introduction(s)

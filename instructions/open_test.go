@@ -96,6 +96,7 @@ func TestOpenBroken(t *testing.T) {
 		{"a line end that editors count differently", map[string]string{"kit.yaml": gels, "method.md": oneStep + "a\u2028b"}, false, "refused-file method.md", ""},
 		{"nested beyond reading", map[string]string{"kit.yaml": gels, "method.md": oneStep, "trouble.md": strings.Repeat("> ", maxNesting+1) + "x"}, false, "refused-file trouble.md", ""},
 		{"nested by lists", map[string]string{"kit.yaml": gels, "method.md": oneStep, "words.md": strings.Repeat("1. ", maxNesting+1) + "x"}, false, "refused-file words.md", ""},
+		{"nothing but brackets", map[string]string{"kit.yaml": gels, "method.md": oneStep, "words.md": strings.Repeat("[", maxBrackets+1)}, false, "refused-file words.md", ""},
 		{"a file called pictures", map[string]string{"kit.yaml": gels, "method.md": oneStep, "pictures": "x"}, false, "refused-file pictures", ""},
 		{"a folder in pictures", map[string]string{"kit.yaml": gels, "method.md": oneStep, "pictures/old/pan.png": png}, false, "not-a-picture pictures/old", ""},
 		{"text that is called a picture", map[string]string{"kit.yaml": gels, "method.md": oneStep, "pictures/pan.png": "pan"}, false, "not-a-picture pictures/pan.png", ""},

@@ -100,7 +100,7 @@ func (f *phrasing) amountsTold() {
 			if !ok || !f.tellsCount(i) {
 				continue
 			}
-			t.amount = quantity.Amount{Dimension: quantity.Count, Nominal: number, Low: number, High: number, Written: t.text}
+			t.amount = &quantity.Amount{Dimension: quantity.Count, Nominal: number, Low: number, High: number, Written: t.text}
 		}
 		f.tell(i, t)
 	}
@@ -126,7 +126,7 @@ func (f *phrasing) tellsCount(i int) bool {
 func (f *phrasing) tell(i int, t token) {
 	if f.isDifference(i, t) {
 		if amount, err := f.amounts.Difference(t.text); err == nil {
-			t.amount = amount
+			t.amount = &amount
 		}
 		f.phrase.By = true
 	}
@@ -151,7 +151,7 @@ func (f *phrasing) tell(i int, t token) {
 	if len(f.phrase.Amounts) == 0 {
 		f.phrase.To = f.meaning.kind == kit.Fill && f.follows(i, "to") && !f.is(i-2, "up")
 	}
-	f.phrase.Amounts = append(f.phrase.Amounts, t.amount)
+	f.phrase.Amounts = append(f.phrase.Amounts, *t.amount)
 	f.phrase.AmountSpans = append(f.phrase.AmountSpans, f.link.text.span(t.start, t.end))
 }
 

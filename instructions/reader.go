@@ -19,13 +19,20 @@ type reader struct {
 	read, code []extent
 	// asked are the roles whose components were looked for in all runs.
 	asked map[roleIn]bool
+	// counts are the words that were asked whether they are numbers.
+	counts map[string]count
+	// headings are those of parts, troubles or sections by the name they make.
+	headings map[string]source.Span
 }
 
 // An extent is a part of the document's text, in bytes.
 type extent struct{ start, end int }
 
 func newReader(file *source.File, k *kit.Kit, amounts quantity.Reader) *reader {
-	return &reader{document: parse(file), kit: k, names: namesOf(k), amounts: amounts, asked: map[roleIn]bool{}}
+	return &reader{
+		document: parse(file), kit: k, names: namesOf(k), amounts: amounts,
+		asked: map[roleIn]bool{}, counts: map[string]count{}, headings: map[string]source.Span{},
+	}
 }
 
 func (r *reader) say(rule string, where source.Span, about, found, expected string, remedies ...string) {

@@ -12,11 +12,43 @@ import (
 type token struct {
 	text       string // in lower case
 	start, end int    // bytes in the flat text
-	// amount is what is told, where isAmount.
-	amount   quantity.Amount
+	// amount is what is told, where isAmount; elsewhere it says nothing.
+	amount   *quantity.Amount
 	isAmount bool
 	// used: its meaning has been found, so that it is not told as an amount too.
 	used bool
+}
+
+// unsaid is the amount of a token that is none.
+var unsaid = &quantity.Amount{}
+
+// A count is a number of things, if a word is one.
+type count struct {
+	number quantity.Number
+	is     bool
+}
+
+// countOf reads a token as a number of things, with or without a noun. Words are
+// asked for once in a file.
+func (r *reader) countOf(t token) count {
+	if t.isAmount {
+		return asCount(*t.amount)
+	}
+	known, asked := r.counts[t.text]
+	if !asked {
+		if amount, err := r.amounts.Amount(t.text); err == nil {
+			known = asCount(amount)
+		}
+		r.counts[t.text] = known
+	}
+	return known
+}
+
+func asCount(a quantity.Amount) count {
+	if a.Dimension != quantity.Count || a.Ranged {
+		return count{}
+	}
+	return count{a.Nominal, true}
 }
 
 // tokensOf cuts a text into amounts and the words between them.
@@ -30,7 +62,7 @@ func tokensOf(text string, amounts quantity.Reader) []token {
 		tokens = append(tokens, plainWords(text, at, found.Start)...)
 		tokens = append(tokens, token{
 			text: strings.ToLower(text[found.Start:found.End]), start: found.Start, end: found.End,
-			amount: found.Amount, isAmount: true,
+			amount: &found.Amount, isAmount: true,
 		})
 		at = found.End
 	}
@@ -48,14 +80,14 @@ func plainWords(text string, start, end int) []token {
 			from = i
 		}
 		if !inside && from >= 0 {
-			words = append(words, token{text: plainWord(text[from:i]), start: from, end: i})
+			words = append(words, token{text: plainWord(text[from:i]), start: from, end: i, amount: unsaid})
 			from = -1
 		}
 		switch r {
 		case '~', '≈':
-			words = append(words, token{text: "about", start: i, end: i + size})
+			words = append(words, token{text: "about", start: i, end: i + size, amount: unsaid})
 		case '×':
-			words = append(words, token{text: "×", start: i, end: i + size})
+			words = append(words, token{text: "×", start: i, end: i + size, amount: unsaid})
 		}
 		i += max(size, 1)
 	}

@@ -23,13 +23,8 @@ func ReadTrouble(file *source.File, k *kit.Kit, amounts quantity.Reader) ([]*kit
 			continue
 		}
 		trouble := r.trouble(s)
-		for _, other := range all {
-			if other.ID == trouble.ID {
-				r.sayTwice(duplicateHeading, trouble.Span, other.Span, "trouble", trouble.ID,
-					"give this one a name of its own: ## ["+trouble.Title+"](trouble:"+trouble.ID+"-2)")
-				break
-			}
-		}
+		r.headingTwice(trouble.ID, trouble.Span, "trouble",
+			"give this one a name of its own: ## ["+trouble.Title+"](trouble:"+trouble.ID+"-2)")
 		all = append(all, trouble)
 		r.checkLater(trouble.Operations, waits, steps, nil)
 	}

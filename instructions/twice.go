@@ -31,6 +31,18 @@ func (r *reader) checkTwice(method kit.Method) {
 	}
 }
 
+// headingTwice finds a heading that makes the name of an earlier one.
+func (r *reader) headingTwice(name string, where source.Span, what, remedy string) {
+	first, there := r.headings[name]
+	switch {
+	case name == "":
+	case there:
+		r.sayTwice(duplicateHeading, where, first, what, name, remedy)
+	default:
+		r.headings[name] = where
+	}
+}
+
 func (r *reader) waitTwice(operation *kit.Operation, waits, steps map[string]source.Span) {
 	name, where := operation.Target, operation.TargetSpan
 	if first, there := waits[name]; there {

@@ -24,12 +24,7 @@ func ReadWords(file *source.File, k *kit.Kit, amounts quantity.Reader) ([]*kit.W
 			continue
 		}
 		words := r.words(s)
-		for _, other := range all {
-			if other.ID == words.ID {
-				r.sayTwice(duplicateHeading, words.Span, other.Span, "section", words.ID, "give it another heading, or join the two")
-				break
-			}
-		}
+		r.headingTwice(words.ID, words.Span, "section", "give it another heading, or join the two")
 		all = append(all, words)
 		r.checkLater(words.Operations, waits, steps, nil)
 	}

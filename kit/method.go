@@ -54,7 +54,7 @@ type Step struct {
 	// Prose is the running text outside links, headings and pictures, in pieces.
 	Prose []Prose
 	// Mentions are tools and containers that the running text, the heading or the
-	// text of another link names by a bare word; quotations don't count.
+	// text of another link names by a bare word; cautions count too.
 	Mentions []Mention
 }
 
@@ -93,8 +93,10 @@ const (
 
 // An Operation is one link in a step: what the customer reads, and what happens.
 type Operation struct {
-	Kind   Kind
-	Target string // key, role or name after the colon, "" for none
+	Kind Kind
+	// Target is the key, role or name after the colon, "" for none. `clean` and `left`
+	// without one have the step's vessel here; `move` without one has From.
+	Target string
 	Into   string // ?into=
 	From   string // ?from=
 	In     string // ?in=
@@ -113,7 +115,7 @@ type Operation struct {
 type Portion int
 
 const (
-	NoPortion  Portion = iota // the text names no amount
+	NoPortion  Portion = iota // the text names no amount: one of a thing that is counted
 	Exactly                   // Amounts[0]
 	AllOf                     // everything there
 	RestOf                    // what is left there
@@ -131,7 +133,8 @@ type Phrase struct {
 	// AmountSpans are the places of Amounts.
 	AmountSpans []source.Span
 	// Each multiplies by the containers, cavities or pieces of the run; EachCount
-	// is their number where the text says it ("each of 3 jars"), else 0.
+	// is their number where the text says it ("each of 3 jars"), else 0. Lots and
+	// repeats are told the same way: "two lengths of 40 cm", "3 × 10 minutes".
 	Each      bool
 	EachCount int
 	// To: "fill to" is the total in the container; otherwise it is added.
@@ -142,7 +145,8 @@ type Phrase struct {
 	About bool
 	// By: a difference of temperature.
 	By bool
-	// Count of containers, pieces or times said in the text ("3 jars", "twice"), 0 if none.
+	// Count of containers, pieces or times said in the text ("3 jars", "twice"), 0 if
+	// none; of `again` it is how many more times. Never above 200.
 	Count int
 }
 

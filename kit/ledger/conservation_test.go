@@ -34,6 +34,7 @@ func TestNothingIsLostOrMade(t *testing.T) {
 		}
 		l := ledger.Follow(k)
 		for _, balance := range append(l.Balances, l.Household...) {
+			packIsAccountedFor(t, folder, l, balance)
 			if holds(t, folder, l, balance.Thing) {
 				checked++
 			}
@@ -41,6 +42,24 @@ func TestNothingIsLostOrMade(t *testing.T) {
 	}
 	if checked < 50 {
 		t.Errorf("only %d things were followed from the pack to their end", checked)
+	}
+}
+
+// packIsAccountedFor: what was packed is what is left in the pack and what all
+// movements took out of it, whatever they took it for.
+func packIsAccountedFor(t *testing.T, folder string, l *ledger.Ledger, b *ledger.Balance) {
+	t.Helper()
+	if b.Packed == nil || !b.Left.Known() {
+		return
+	}
+	total := b.Left.Value()
+	for _, e := range l.Entries {
+		if e.Thing == b.Thing && e.From == b.Thing {
+			total = total.Plus(e.Amount.Value())
+		}
+	}
+	if !total.Equal(b.Packed.Value()) {
+		t.Errorf("%s: %s of %s is packed, and %s is left or taken", folder, exact(b.Packed), b.Thing, total)
 	}
 }
 

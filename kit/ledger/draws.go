@@ -29,32 +29,41 @@ func Draw(figures []*Figure, draws int, seed uint64) []Spread {
 	// The draws are parted into blocks with a seed each, so that the answer does not
 	// depend on how many processors share the work.
 	const block = 4096
-	blocks := make(chan int)
-	var workers sync.WaitGroup
-	for range runtime.GOMAXPROCS(0) {
-		workers.Go(func() {
-			state := make([]float64, len(tape.codes))
-			for start := range blocks {
-				random := rand.New(rand.NewPCG(seed, uint64(start)))
-				for n := start; n < min(start+block, draws); n++ {
-					tape.play(state, random)
-					for i, at := range tape.results {
-						values[i][n] = state[at]
-					}
+	shareOut(draws, block, func(starts <-chan int) {
+		state := make([]float64, len(tape.codes))
+		for start := range starts {
+			random := rand.New(rand.NewPCG(seed, uint64(start)))
+			for n := start; n < min(start+block, draws); n++ {
+				tape.play(state, random)
+				for i, at := range tape.results {
+					values[i][n] = state[at]
 				}
 			}
-		})
-	}
-	for start := 0; start < draws; start += block {
-		blocks <- start
-	}
-	close(blocks)
-	workers.Wait()
+		}
+	})
+	// Sorting takes longer than drawing, so it is shared as well.
 	spreads := make([]Spread, len(figures))
-	for i := range values {
-		spreads[i] = spreadOf(values[i])
-	}
+	shareOut(len(values), 1, func(starts <-chan int) {
+		for i := range starts {
+			spreads[i] = spreadOf(values[i])
+		}
+	})
 	return spreads
+}
+
+// shareOut deals the numbers 0, step, 2 × step … below end to as many workers as
+// there are processors, and comes back when all are done.
+func shareOut(end, step int, worker func(starts <-chan int)) {
+	starts := make(chan int)
+	var workers sync.WaitGroup
+	for range runtime.GOMAXPROCS(0) {
+		workers.Go(func() { worker(starts) })
+	}
+	for start := 0; start < end; start += step {
+		starts <- start
+	}
+	close(starts)
+	workers.Wait()
 }
 
 // spreadOf sorts the values in place.

@@ -11,7 +11,12 @@ func (f *follower) move() {
 	if from == "" || f.vesselOf(f.operation.Target) != nil {
 		from = f.operation.Target
 	}
-	source, to := f.vesselOf(from), f.vessel(f.worked())
+	source := f.vesselOf(from)
+	if shelf := f.shelves[f.worked()]; shelf != nil && source != nil {
+		f.moveIntoContainers(shelf, source)
+		return
+	}
+	to := f.vessel(f.worked())
 	switch {
 	case source == nil:
 		return // names nothing: the reader of the method has said so
@@ -33,6 +38,21 @@ func (f *follower) move() {
 		return
 	}
 	f.pour(source, to)
+}
+
+// moveIntoContainers shares what is moved equally over the containers of the run.
+func (f *follower) moveIntoContainers(s *shelf, source *vessel) {
+	if len(source.portions) == 0 {
+		f.snag(Empty, source.Vessel, nil, nil, "")
+		return
+	}
+	f.keepMaking(source)
+	source.step, source.last = f.step, f.operation
+	g := f.groupFor(s, f.said(), true)
+	g.step, g.operation, g.filled = f.step, f.operation, true
+	g.Mixture, g.Temperature = source.Mixture, source.Temperature
+	share, _ := f.shareOf(source)
+	f.pourInto(g, source, source.takeShare(share))
 }
 
 // vesselOf finds the vessel with a key, or the one a mixture of that name is made in.
@@ -121,6 +141,9 @@ func (f *follower) shareWanted(v *vessel, wanted, held *Figure) *Figure {
 		f.snag(Short, v.Vessel, wanted, held, "")
 		return nil
 	}
+	if held.Value().IsZero() {
+		return nil // nothing of nothing is all of it
+	}
 	return Over(quantity.Share, "part of "+v.name, wanted, held)
 }
 
@@ -134,6 +157,9 @@ func (f *follower) emptying(v *vessel) *Figure {
 	if !held.Known() {
 		f.snag(NoDensity, v.Vessel, residue, held, held.Why())
 		return nil
+	}
+	if held.Value().IsZero() {
+		return nil // came from an empty pack: there is nothing to stay behind
 	}
 	stays := Smaller("stays in "+v.name, residue, held)
 	return Over(quantity.Share, "part of "+v.name, Minus("leaves "+v.name, held, stays), held)

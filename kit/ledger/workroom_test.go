@@ -9,6 +9,7 @@ import (
 
 	"tallyfold/instructions"
 	"tallyfold/kit"
+	"tallyfold/kit/diag"
 	"tallyfold/kit/ledger"
 	"tallyfold/kit/quantity"
 )
@@ -17,15 +18,29 @@ import (
 // readable: a test of the ledger stands on nothing half understood.
 func read(t testing.TB, definition, method string) *kit.Kit {
 	t.Helper()
-	folder := fstest.MapFS{
-		"kit.yaml":  {Data: []byte(definition)},
-		"method.md": {Data: []byte(method)},
-	}
-	k, found := instructions.Open(folder, "workroom")
+	k, found := open(definition, method)
 	if k == nil || len(found) > 0 {
 		t.Fatalf("the kit cannot be read: %v", found)
 	}
 	return k
+}
+
+// readAnyway reads a kit in which not everything need be readable.
+func readAnyway(t testing.TB, definition, method string) *kit.Kit {
+	t.Helper()
+	k, found := open(definition, method)
+	if k == nil {
+		t.Fatalf("the kit is refused whole: %v", found)
+	}
+	return k
+}
+
+func open(definition, method string) (*kit.Kit, diag.List) {
+	folder := fstest.MapFS{
+		"kit.yaml":  {Data: []byte(definition)},
+		"method.md": {Data: []byte(method)},
+	}
+	return instructions.Open(folder, "workroom")
 }
 
 // facts are the figures of a ledger under short names, exact, in g, mL, pieces and mm:
