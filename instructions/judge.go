@@ -4,7 +4,7 @@ import (
 	"slices"
 	"strings"
 
-	"tallyfold/kit/load"
+	"tallyfold/kit/diag"
 )
 
 // A verdict is what a link turns out to be.
@@ -105,7 +105,7 @@ func (p *passage) kindsFor(key string) []string {
 func (p *passage) unknownKind(l link) {
 	scheme := l.destination.scheme
 	var remedies []string
-	if near := load.Nearest(scheme.text, kindNames()); near != "" {
+	if near := diag.Nearest(scheme.text, kindNames()); near != "" {
 		remedies = append(remedies, "write "+near+":"+strings.TrimPrefix(l.destination.written, scheme.text+":")+", if that is meant")
 	}
 	p.say(unreadableLink, scheme.span, "", quoted(scheme.text+":")+" in "+quoted(l.destination.written),

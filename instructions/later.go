@@ -4,7 +4,7 @@ import (
 	"slices"
 
 	"tallyfold/kit"
-	"tallyfold/kit/load"
+	"tallyfold/kit/diag"
 	"tallyfold/kit/source"
 )
 
@@ -35,7 +35,7 @@ func (r *reader) unknownWait(name word, waits map[string]source.Span) {
 	}
 	slices.Sort(known)
 	var remedies []string
-	if near := load.Nearest(name.text, known); near != "" {
+	if near := diag.Nearest(name.text, known); near != "" {
 		remedies = append(remedies, "write after:"+near+", if that is meant")
 	}
 	r.say(unknownTarget, name.span, name.text, "no wait is called "+quoted(name.text), "after after: the name of a wait",
@@ -83,7 +83,7 @@ func (r *reader) checkParts(method kit.Method) {
 
 func (r *reader) unknownPart(named kit.Said[string], known []string) {
 	var remedies []string
-	if near := load.Nearest(named.Value, known); near != "" {
+	if near := diag.Nearest(named.Value, known); near != "" {
 		remedies = append(remedies, "write "+near+", if that is meant")
 	}
 	expected := "the name of a part: its level-one heading in small letters, with hyphens for spaces"

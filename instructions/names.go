@@ -4,7 +4,7 @@ import (
 	"strings"
 
 	"tallyfold/kit"
-	"tallyfold/kit/load"
+	"tallyfold/kit/diag"
 )
 
 // names are the keys and roles of a kit with the sort of each.
@@ -115,7 +115,7 @@ func (n *names) guess(written string, keys []string) string {
 			return key
 		}
 	}
-	return load.Nearest(written, keys)
+	return diag.Nearest(written, keys)
 }
 
 // sortWords name the sorts to people.

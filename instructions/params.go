@@ -5,7 +5,7 @@ import (
 	"strings"
 
 	"tallyfold/kit"
-	"tallyfold/kit/load"
+	"tallyfold/kit/diag"
 )
 
 // operationParams reads what stands behind the question mark.
@@ -52,7 +52,7 @@ func (p *passage) unknownParam(one param, known []string, use string) {
 	var remedies []string
 	if len(known) > 0 {
 		expected = "after " + use + " only ?" + strings.Join(known, "=, ?") + "="
-		if near := load.Nearest(one.name.text, known); near != "" {
+		if near := diag.Nearest(one.name.text, known); near != "" {
 			remedies = append(remedies, "write ?"+near+"=, if that is meant")
 		}
 	}
@@ -71,7 +71,7 @@ func (p *passage) checkAs(as word) {
 		return
 	}
 	if _, known := p.names.sortOf(as.text); !known {
-		if near := load.Nearest(as.text, whereLeft); near != "" {
+		if near := diag.Nearest(as.text, whereLeft); near != "" {
 			p.say(unknownTarget, as.span, as.text, quoted(as.text)+" after ?as=", "kept, discarded, or the key it goes to",
 				"write ?as="+near+", if that is meant")
 			return

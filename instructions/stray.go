@@ -7,7 +7,7 @@ import (
 	"sort"
 	"strings"
 
-	"tallyfold/kit/load"
+	"tallyfold/kit/diag"
 )
 
 // This file finds what looks like one of our links and is none: "[720 g of wax]
@@ -151,7 +151,7 @@ func (r *reader) isBracketed(scheme []byte, spaced bool, name string) bool {
 
 // kindLike says whether a word is one of ours or a slip for one.
 func kindLike(word []byte) bool {
-	return load.Nearest(string(word), kindNames()) != ""
+	return diag.Nearest(string(word), kindNames()) != ""
 }
 
 // inCode says whether a byte stands in code, whose places are known in order.

@@ -40,7 +40,7 @@ func (r *reader) nearest(word string, known []string) string {
 	if r.guesses--; r.guesses < 0 {
 		return ""
 	}
-	return Nearest(word, known)
+	return diag.Nearest(word, known)
 }
 
 // wrong reports a value of the wrong form.

@@ -5,6 +5,7 @@ import (
 	"strings"
 
 	"tallyfold/kit"
+	"tallyfold/kit/diag"
 	"tallyfold/kit/quantity"
 )
 
@@ -60,7 +61,7 @@ func parseShape(text string, amounts quantity.Reader) (kit.Shape, *shapeError) {
 		}
 	}
 	err := &shapeError{end: len(text), found: quote(word) + " for a shape", expected: shapeExpected, like: like(forms[0])}
-	if near := Nearest(word, []string{"cylinder", "cone", "box", "sphere"}); near != "" {
+	if near := diag.Nearest(word, []string{"cylinder", "cone", "box", "sphere"}); near != "" {
 		err.end, err.hint = len(word), "did you mean “"+near+"”?"
 	}
 	return kit.Shape{}, err
