@@ -93,3 +93,14 @@ func (r *reader) unknownPart(named kit.Said[string], known []string) {
 	r.say(unknownTarget, named.Span, named.Value, "the method has no part "+quoted(named.Value), expected,
 		append(remedies, "give method.md a heading “# …” of that name")...)
 }
+
+// checkChoices finds choices that leave nothing to choose.
+func (r *reader) checkChoices(method kit.Method) {
+	for _, choice := range method.Choices() {
+		if len(choice.Options) < 2 {
+			r.say(unreadableLink, choice.First.TargetSpan, choice.Name, quoted("?either="+choice.Name)+", with one thing to choose from",
+				"two or more links of one part with ?either="+choice.Name+", each of another thing",
+				"write ?either="+choice.Name+" behind the other links too", "take it out, if there is nothing to choose")
+		}
+	}
+}

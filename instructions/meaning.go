@@ -64,15 +64,15 @@ var (
 // meanings are all destinations. A kind is added here and, where its words say
 // more than an amount, in phrase.go.
 var meanings = []meaning{
-	{kind: kit.Take, target: needed, sorts: material, params: []string{"into", "in"},
+	{kind: kit.Take, target: needed, sorts: material, params: []string{"into", "in", "either", "strands"},
 		amount: needed, dimensions: measured, does: "taking material from its pack"},
-	{kind: kit.Use, target: needed, sorts: material,
+	{kind: kit.Use, target: needed, sorts: material, params: []string{"either", "strands"},
 		amount: needed, dimensions: measured, does: "what is used up and joins no mixture"},
 	{kind: kit.Move, target: allowed, sorts: vessels | mixture, params: []string{"into", "from", "in"},
 		amount: allowed, dimensions: poured, does: "pouring from one vessel into another"},
 	{kind: kit.Fill, target: needed, sorts: container, params: []string{"from", "in"},
 		amount: allowed, dimensions: poured, does: "filling containers"},
-	{kind: kit.Place, target: needed, sorts: material, params: []string{"into", "in"},
+	{kind: kit.Place, target: needed, sorts: material, params: []string{"into", "in", "either"},
 		amount: allowed, dimensions: measured, does: "placing things into containers or a vessel"},
 	{kind: kit.WithVessel, target: needed, sorts: vessels, does: "naming a vessel"},
 	{kind: kit.WithTool, target: needed, sorts: tool, does: "naming a tool"},
@@ -80,7 +80,7 @@ var meanings = []meaning{
 	{kind: kit.Wait, target: allowed, amount: needed, dimensions: times, does: "time spent waiting"},
 	{kind: kit.After, target: needed, sorts: namedWait, does: "saying that a named wait is over"},
 	{kind: kit.Again, amount: needed, dimensions: counts, does: "doing the actions before it again"},
-	{kind: kit.Left, target: allowed, sorts: vessels | mixture, params: []string{"as"},
+	{kind: kit.Left, target: allowed, sorts: vessels | mixture, params: []string{"as", "from"},
 		amount: allowed, dimensions: measured, does: "what is done with what is left"},
 	{kind: kit.Clean, target: allowed, sorts: tool | component, does: "emptying a vessel of its residue"},
 	{kind: kit.Warm, target: allowed, sorts: vessels | mixture, params: []string{"in"},
@@ -96,7 +96,7 @@ var meanings = []meaning{
 }
 
 // allParams are the names that may stand behind a question mark somewhere.
-var allParams = []string{"in", "into", "from", "as"}
+var allParams = []string{"in", "into", "from", "as", "either", "strands"}
 
 // does are the kinds that make something happen, in the order they are told to people.
 var doing = []kit.Kind{kit.Take, kit.Use, kit.Move, kit.Fill, kit.Place, kit.Work, kit.Wait, kit.After,

@@ -173,6 +173,7 @@ func (m *methodReader) judge() {
 	}
 	m.checkTwice(*m.method)
 	m.checkParts(*m.method)
+	m.checkChoices(*m.method)
 }
 
 // A title is what a heading says: its words, the name it gives, the vessel.

@@ -1,7 +1,9 @@
 package instructions
 
 import (
+	"fmt"
 	"slices"
+	"strconv"
 	"strings"
 
 	"tallyfold/kit"
@@ -10,18 +12,46 @@ import (
 
 // operationParams reads what stands behind the question mark.
 func (p *passage) operationParams(operation *kit.Operation, m *meaning, l link) {
-	into := map[string]*string{"into": &operation.Into, "from": &operation.From, "in": &operation.In, "as": &operation.As}
+	strands := ""
+	into := map[string]*string{"into": &operation.Into, "from": &operation.From, "in": &operation.In, "as": &operation.As,
+		"either": &operation.Either, "strands": &strands}
 	for _, one := range p.params(l, m.params, string(m.kind)+":") {
 		*into[one.name.text] = one.value.text
 		switch one.name.text {
 		case "as":
-			p.checkAs(one.value)
+			p.checkAs(one.value, l)
+		case "either":
+			p.checkEither(one.value)
+		case "strands":
+			operation.Strands = p.strands(one.value, operation.Target)
 		case "from":
 			p.checkTarget("?from=", one.value, vessels|mixture, p.part)
 		default:
-			p.checkTarget("?"+one.name.text+"=", one.value, vessels, p.part)
+			for _, vessel := range p.among(one.value, m) {
+				p.checkTarget("?"+one.name.text+"=", vessel, vessels, p.part)
+			}
 		}
 	}
+}
+
+// among takes apart the vessels that a mixture is moved into in equal parts:
+// "?into=bowl-a,bowl-b".
+func (p *passage) among(value word, m *meaning) []word {
+	names := strings.Split(value.text, ",")
+	if m.kind != kit.Move || len(names) == 1 {
+		return []word{value}
+	}
+	words := make([]word, len(names))
+	at := 0
+	for i, name := range names {
+		span := value.span
+		if span.Text() == value.text {
+			span = span.Part(at, at+len(name))
+		}
+		words[i] = word{text: name, span: span}
+		at += len(name) + 1
+	}
+	return words
 }
 
 // params gives those parameters of a link that may stand there, each once and
@@ -64,18 +94,59 @@ func (p *passage) unknownParam(one param, known []string, use string) {
 }
 
 // whereLeft are the words that `?as=` knows; anything else is a vessel or component.
-var whereLeft = []string{"kept", "discarded"}
+var whereLeft = []string{"kept", "discarded", "poured-away", "evaporated", "dried-out", "trimmed", "rinsed-away"}
 
-func (p *passage) checkAs(as word) {
+// ofOneThing are those of which a mixture loses one thing only, which must be named.
+var ofOneThing = []string{"evaporated", "dried-out"}
+
+func (p *passage) checkAs(as word, l link) {
+	if slices.Contains(ofOneThing, as.text) {
+		named := slices.ContainsFunc(l.destination.params, func(one param) bool { return one.name.text == "from" })
+		if !named {
+			p.unreadable(l, quoted(l.destination.written)+", which does not say what leaves", "the thing that leaves, and the vessel it leaves",
+				"write it like left:water?from=pan&as="+as.text)
+		}
+		return
+	}
 	if slices.Contains(whereLeft, as.text) {
 		return
 	}
 	if _, known := p.names.sortOf(as.text); !known {
 		if near := diag.Nearest(as.text, whereLeft); near != "" {
-			p.say(unknownTarget, as.span, as.text, quoted(as.text)+" after ?as=", "kept, discarded, or the key it goes to",
+			p.say(unknownTarget, as.span, as.text, quoted(as.text)+" after ?as=", either(whereLeft)+", or the key it goes to",
 				"write ?as="+near+", if that is meant")
 			return
 		}
 	}
 	p.checkTarget("?as=", as, vessels, p.part)
+}
+
+// checkEither: the name of a choice is one that the maker makes up.
+func (p *passage) checkEither(name word) {
+	if !isName(name.text) {
+		p.say(unreadableLink, name.span, name.text, quoted(name.text)+" after ?either=", "a name of lower-case letters, digits and hyphens",
+			"write a name for the choice, the same on each of its links, such as ?either=tint")
+	}
+}
+
+// strands reads of how many strands a thread is used; 0 where that can't be.
+func (p *passage) strands(value word, target string) int {
+	n, err := strconv.Atoi(value.text)
+	laid := 0
+	if c := p.kit.Component(target); c != nil {
+		laid = c.Strands.Value
+	}
+	switch {
+	case err != nil || n < 1:
+		p.say(unreadableLink, value.span, target, quoted(value.text)+" after ?strands=", "a whole number of strands", "write it like ?strands=2")
+	case laid == 0:
+		p.say(unreadableLink, value.span, target, "?strands="+value.text+", and kit.yaml does not say how many strands "+p.kit.Called(target)+" has",
+			"a thread with “strands:” in kit.yaml", "write “strands: 6” under it in kit.yaml, or take ?strands out")
+	case n > laid:
+		p.say(unreadableLink, value.span, target, fmt.Sprintf("%d strands of a thread that is laid of %d", n, laid), "no more strands than it has",
+			"correct the number")
+	default:
+		return n
+	}
+	return 0
 }

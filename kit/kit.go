@@ -107,8 +107,24 @@ type Component struct {
 	AddBelow Said[quantity.Amount]
 	// Withstands is the hottest that it may become.
 	Withstands Said[quantity.Amount]
+	// Lots are the packs inside the pack: "2 skeins of 8 m". Packed is then all of them
+	// together. The zero Lots were not told.
+	Lots Lots
 	// Strands is how many strands a thread is laid of.
 	Strands Said[int]
+	// EndAllowance is lost at each end of every length that is cut.
+	EndAllowance Said[quantity.Amount]
+	// CutMargin is lost along each side of every piece that is cut out of a sheet.
+	CutMargin Said[quantity.Amount]
+	// Carries is how much liquid it holds on to when it is lifted out of a bath, as a
+	// share of its own dry mass. A thing that carries is a solid, such as fibre: it
+	// lies in a liquid and is no part of it.
+	Carries Said[quantity.Amount]
+	// Dissolves are points of what a solvent takes up of it, rising with temperature.
+	Dissolves []Said[quantity.Solubility]
+	// Ratios are limits on its amount against that of another thing (Amount.Of): mL
+	// of water per g of fibre, powder to water.
+	Ratios []Said[quantity.Amount]
 	// Optional components may stay in the bag.
 	Optional Said[bool]
 	// Note is printed in the box list.
@@ -119,6 +135,16 @@ type Component struct {
 	Container *Container // nil unless it holds finished pieces
 	Insert    *Insert    // nil unless it is placed into a container or mould
 }
+
+// Lots are packs inside a pack: Count of them with Each inside, called Noun.
+type Lots struct {
+	Count int
+	Each  quantity.Amount
+	Noun  string
+}
+
+// Told says whether the maker told the pack in lots.
+func (l Lots) Told() bool { return l.Count > 0 }
 
 // State is what a density was measured on: the word after it in kit.yaml
 // ("0.55 g/mL loose").
@@ -198,6 +224,9 @@ type Household struct {
 	DensityState State
 	Shares       []Said[quantity.Amount]
 	AddBelow     Said[quantity.Amount]
+	// Carries and Ratios are those of a component.
+	Carries Said[quantity.Amount]
+	Ratios  []Said[quantity.Amount]
 	// About is how much to have ready, where the maker wants to say it.
 	Amount Said[quantity.Amount]
 	Note   Said[string]
@@ -220,10 +249,15 @@ type Tool struct {
 	StandsInFor []Said[string]
 	Holds       Said[quantity.Amount] // volume, brimful
 	Residue     Said[quantity.Amount] // stays behind when last emptied in a run
-	ReadsTo     Said[quantity.Amount] // smallest step of a scale, jug or thermometer
-	Withstands  Said[quantity.Amount]
-	Packed      Said[quantity.Amount] // count, when it comes in the box; one unless said
-	Note        Said[string]
+	// Evaporates is lost of one thing (Amount.Of) in each step that warms the vessel.
+	Evaporates Said[quantity.Amount]
+	// Foam is the room to leave above what is worked in it: a volume, or a share of
+	// the volume of what it holds.
+	Foam       Said[quantity.Amount]
+	ReadsTo    Said[quantity.Amount] // smallest step of a scale, jug or thermometer
+	Withstands Said[quantity.Amount]
+	Packed     Said[quantity.Amount] // count, when it comes in the box; one unless said
+	Note       Said[string]
 }
 
 // A Mixture is a named making of several components in one vessel.
@@ -233,9 +267,12 @@ type Mixture struct {
 	Density Said[quantity.Amount] // measured, as filled
 	// DensityState says what Density is that of.
 	DensityState State
-	Residue      Said[quantity.Amount] // stays behind in whatever vessel it leaves
-	DriesBy      Said[quantity.Amount] // share of its mass that it loses in the finished piece ("dries out: 2 %")
-	Shares       []Said[quantity.Amount]
+	// SetDensity is that of the cooled or hardened mixture, where Density is that of
+	// the liquid: between them lies how far it draws together.
+	SetDensity Said[quantity.Amount]
+	Residue    Said[quantity.Amount] // stays behind in whatever vessel it leaves
+	DriesBy    Said[quantity.Amount] // share of its mass that it loses in the finished piece ("dries out: 2 %")
+	Shares     []Said[quantity.Amount]
 }
 
 // A Piece is a kind of finished item.

@@ -100,7 +100,12 @@ type Operation struct {
 	Into   string // ?into=
 	From   string // ?from=
 	In     string // ?in=
-	As     string // ?as=, on `left`: kept, discarded, or a key it goes to
+	As     string // ?as=, on `left`: kept, discarded, evaporated … or a key it goes to
+	// Either names a choice of the customer's (?either=): of all links with one name
+	// in a part, one is followed.
+	Either string
+	// Strands is of how many strands a thread is used (?strands=), 0 for all of them.
+	Strands int
 	// Text is what the customer reads ("" is filled in from the definition).
 	Text string
 	// Phrase is what the text says about how much.

@@ -13,6 +13,7 @@ func (f *follower) balance() {
 		f.ledger.Household = append(f.ledger.Household, f.materials[h.ID].balance())
 	}
 	f.ledger.Fillings = f.fillings()
+	f.ledger.Cuttings = f.cuttings()
 	f.markUsedLater()
 }
 

@@ -124,7 +124,7 @@ func found(l *ledger.Ledger, thing string) []*ledger.Figure {
 		}
 	}
 	for _, e := range l.Entries {
-		if e.Thing == thing && (e.Move == ledger.LeftOver || e.Move == ledger.WashedOut) {
+		if e.Thing == thing && (e.Move == ledger.LeftOver || e.Move == ledger.WashedOut || e.Move == ledger.Evaporated) {
 			all = append(all, e.Amount)
 		}
 	}

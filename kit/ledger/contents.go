@@ -23,7 +23,7 @@ type Contents struct {
 	Temperature *Figure
 
 	portions []portion // what mixes
-	objects  []portion // what is counted or measured in lengths
+	objects  []portion // what lies in it: counted, measured in lengths, or solid
 }
 
 // A Part is one thing's part of what a vessel or container holds.
@@ -88,9 +88,11 @@ func (c *Contents) Share(thing string) *Figure {
 
 // MassOf one thing in it, g; nothing of it is 0 g.
 func (c *Contents) MassOf(thing string) *Figure {
-	for _, p := range c.portions {
-		if p.material.key == thing {
-			return p.material.mass(p.amount).Called(p.material.name)
+	for _, list := range [][]portion{c.portions, c.objects} {
+		for _, p := range list {
+			if p.material.key == thing {
+				return p.material.mass(p.amount).Called(p.material.name)
+			}
 		}
 	}
 	return Fixed(quantity.Mass, thing, quantity.Number{})
@@ -123,7 +125,7 @@ func (c *Contents) copy() Contents {
 // add puts a portion in, joined with what is already there of the same thing.
 func (c *Contents) add(p portion) {
 	list := &c.portions
-	if p.material.countable() {
+	if p.material.countable() || p.material.solid() {
 		list = &c.objects
 	}
 	for i, old := range *list {

@@ -5,10 +5,15 @@ import (
 	"tallyfold/kit/quantity"
 )
 
-// Follow follows the method of a kit over all its runs. It never fails: where
-// the kit is incomplete, figures are unknown and snags say why.
-func Follow(k *kit.Kit) *Ledger {
+// Follow follows the method of a kit over all its runs, taking the first of every
+// choice and every optional component. It never fails: where the kit is incomplete,
+// figures are unknown and snags say why.
+func Follow(k *kit.Kit) *Ledger { return FollowChoosing(k, Choosing{}) }
+
+// FollowChoosing does the same with what a customer chooses.
+func FollowChoosing(k *kit.Kit, choosing Choosing) *Ledger {
 	f := newFollower(k)
+	f.choosing = choosing
 	for _, f.run = range k.Passes() {
 		f.startRun()
 		for _, part := range k.Method.Parts {
@@ -33,17 +38,22 @@ type follower struct {
 	shelves   map[string]*shelf
 	toolUses  map[string]*ToolUse
 	told      []toldAgain
+	choosing  Choosing
 
+	part      *kit.Part
 	run       *kit.Run
 	step      *kit.Step
 	operation *kit.Operation
+	// warmed are the vessels that this step has warmed already.
+	warmed []*vessel
 }
 
 // A vessel is a tool or component that holds material while working.
 type vessel struct {
 	Contents
 	name    string
-	residue *Figure // nil when not said
+	residue *Figure   // nil when not said
+	tool    *kit.Tool // nil for a component
 	step    *kit.Step
 	last    *kit.Operation // last took from it
 	noted   bool           // this making has been noted since something last came in
@@ -92,8 +102,10 @@ func (f *follower) remainderIn(v *vessel) *Remainder {
 }
 
 func (f *follower) followPart(part *kit.Part) {
+	f.part = part
 	for _, f.step = range part.Steps {
 		f.noteMentions()
+		f.warmed = nil
 		for i, operation := range f.step.Operations {
 			if operation.Aside {
 				continue
@@ -122,6 +134,10 @@ func (f *follower) again(before []*kit.Operation, times int) {
 func (f *follower) do(operation *kit.Operation) {
 	f.operation = operation
 	f.noteVessels(operation)
+	if !f.choosing.follows(f.part, operation, f.resolve(operation.Target)) {
+		f.passOver()
+		return
+	}
 	switch operation.Kind {
 	case kit.Take:
 		f.take()
@@ -165,7 +181,8 @@ func (f *follower) vessel(key string) *vessel {
 		return nil
 	}
 	v := &vessel{Contents: Contents{Vessel: key}, name: name.String()}
-	if tool := f.kit.Tool(key); tool != nil && tool.Residue.Given() {
+	v.tool = f.kit.Tool(key)
+	if tool := v.tool; tool != nil && tool.Residue.Given() {
 		v.residue = Written("residue of "+v.name, tool.Residue.Value, tool.Residue.Span)
 	}
 	f.vessels[key] = v

@@ -34,6 +34,8 @@ type Ledger struct {
 	Household []*Balance
 	// Fillings are the containers filled, a group for each run and making.
 	Fillings []*Filling
+	// Cuttings are the pieces cut out of sheets, one for each component so cut.
+	Cuttings []*Cutting
 	// Makings are the mixtures as they left their vessel.
 	Makings []*Making
 	// Remainders are what vessels still hold at the end of a run.
@@ -50,13 +52,15 @@ type Ledger struct {
 type Move string
 
 const (
-	Taken     Move = "taken"      // from a pack into a vessel, container or hand
-	UsedUp    Move = "used up"    // from a pack, joining no mixture
-	Moved     Move = "moved"      // from vessel to vessel
-	Filled    Move = "filled"     // from a vessel into containers
-	Placed    Move = "placed"     // an object into containers or a vessel
-	LeftOver  Move = "left"       // what is done with a remainder
-	WashedOut Move = "washed out" // residue cleaned away
+	Taken      Move = "taken"      // from a pack into a vessel, container or hand
+	UsedUp     Move = "used up"    // from a pack, joining no mixture
+	Moved      Move = "moved"      // from vessel to vessel
+	Filled     Move = "filled"     // from a vessel into containers
+	Placed     Move = "placed"     // an object into containers or a vessel
+	LeftOver   Move = "left"       // what is done with a remainder
+	WashedOut  Move = "washed out" // residue cleaned away
+	Evaporated Move = "evaporated" // lost from a vessel that is warmed
+	NotChosen  Move = "not chosen" // stays in the pack here; another customer chooses it
 )
 
 // An Entry is one movement of one thing, caused by one operation of one run.

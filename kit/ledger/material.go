@@ -15,8 +15,16 @@ type material struct {
 	packed, spare *Figure
 	density       *Figure // nil when not given
 	trueDensity   *Figure // nil when not given
+	each          *Figure // volume of one insert, mL; nil when not given
+	carries       *Figure // share of its mass in liquid when lifted out; nil when it carries none
 	loose         bool    // density is that of loose powder
 	liquid        bool
+	// strands a thread is laid of, the length of one skein (mm), what is lost at each
+	// end of a length and on each side of a piece (nil: nothing), the pieces cut.
+	strands        int
+	skein          quantity.Number
+	perEnd, margin *Figure
+	pieces         []CutPiece
 	// left is what the pack still holds; nil for a household item.
 	left *Figure
 	uses []Entry
@@ -43,6 +51,11 @@ func componentMaterial(c *kit.Component) *material {
 		m.spare = Written(m.name+" spare", c.Spare.Value, c.Spare.Span)
 	}
 	m.setDensity(c.Density, c.TrueDensity, c.DensityState)
+	m.setCarries(c.Carries)
+	m.setCutting(c)
+	if c.Insert != nil && c.Insert.Volume.Given() {
+		m.each = Written("volume of "+m.name, c.Insert.Volume.Value, c.Insert.Volume.Span)
+	}
 	m.liquid = m.liquid || m.dimension == quantity.Volume
 	return m
 }
@@ -60,7 +73,8 @@ func likelyDimension(c *kit.Component) quantity.Dimension {
 func householdMaterial(h *kit.Household) *material {
 	m := &material{key: h.ID, name: h.String(), dimension: quantity.Volume}
 	m.setDensity(h.Density, kit.Said[quantity.Amount]{}, h.DensityState)
-	if m.density != nil {
+	m.setCarries(h.Carries)
+	if m.density != nil || m.solid() {
 		m.dimension = quantity.Mass
 	}
 	return m

@@ -61,8 +61,11 @@ Pour in [150 g of the base](move:cup?into=pan). Stir in [20 g of the colour](tak
 func inPan(text string) string { return "## [Make it](step:make?in=pan)\n\n" + text + "\n" }
 func inCup(text string) string { return "## [Make it](step:make?in=cup)\n\n" + text + "\n" }
 
+// meant is a method and the facts that its ledger must tell.
+type meant struct{ why, kit, method, want string }
+
 // One case for each sentence of "What is meant" that the ledger covers.
-var meanings = []struct{ why, kit, method, want string }{
+var meanings = []meant{
 	{"an amount in a step is for one run, a packed amount for the box", twice,
 		inPan("Melt [150 g of wax](take:wax)."), "wax used 300; wax left 100; pan keeps wax 300"},
 	{"each multiplies by the containers", polish,

@@ -1,6 +1,8 @@
 package ledger
 
 import (
+	"strings"
+
 	"tallyfold/kit"
 	"tallyfold/kit/quantity"
 )
@@ -14,6 +16,10 @@ func (f *follower) move() {
 	source := f.vesselOf(from)
 	if shelf := f.shelves[f.worked()]; shelf != nil && source != nil {
 		f.moveIntoContainers(shelf, source)
+		return
+	}
+	if among := strings.Split(f.operation.Into, ","); len(among) > 1 && source != nil {
+		f.moveAmong(source, among)
 		return
 	}
 	to := f.vessel(f.worked())
@@ -38,6 +44,41 @@ func (f *follower) move() {
 		return
 	}
 	f.pour(source, to)
+}
+
+// moveAmong shares what is moved equally between several vessels.
+func (f *follower) moveAmong(source *vessel, among []string) {
+	if source.Empty() {
+		f.snag(Empty, source.Vessel, nil, nil, "")
+		return
+	}
+	f.keepMaking(source)
+	source.step, source.last = f.step, f.operation
+	share, _ := f.shareOf(source)
+	count := Fixed(quantity.Count, "vessels", quantity.Whole(int64(len(among))))
+	for _, p := range source.takeShare(share) {
+		each := Over(p.amount.Dimension, p.material.name, p.amount, count)
+		for _, key := range among {
+			if to := f.vessel(key); to != nil {
+				f.enter(Moved, p.material.key, source.Vessel, to.Vessel, each, to.Temperature)
+				f.receiveFrom(to, source, portion{p.material, each})
+			}
+		}
+	}
+}
+
+// receiveFrom puts a portion of another vessel's mixture into a vessel; an empty
+// one then holds that mixture, as warm as it was.
+func (f *follower) receiveFrom(to, source *vessel, p portion) {
+	if len(to.portions) == 0 {
+		if to.Mixture = f.mixtureMadeIn(to.Vessel); to.Mixture == nil {
+			to.Mixture = source.Mixture
+		}
+	}
+	if to.Temperature == nil {
+		to.Temperature = source.Temperature
+	}
+	to.put(p)
 }
 
 // moveIntoContainers shares what is moved equally over the containers of the run.
@@ -69,19 +110,10 @@ func (f *follower) vesselOf(key string) *vessel {
 // pour moves the phrase's part of a mixture, objects with it when all goes.
 func (f *follower) pour(source, to *vessel) {
 	share, all := f.shareOf(source)
-	if len(to.portions) == 0 {
-		to.Mixture = f.mixtureMadeIn(to.Vessel)
-		if to.Mixture == nil {
-			to.Mixture = source.Mixture
-		}
-	}
 	met := to.Temperature
-	if to.Temperature == nil {
-		to.Temperature = source.Temperature
-	}
 	for _, p := range source.takeShare(share) {
 		f.enter(Moved, p.material.key, source.Vessel, to.Vessel, p.amount, met)
-		to.put(p)
+		f.receiveFrom(to, source, p)
 	}
 	if all {
 		for _, p := range source.takeObjects() {
@@ -89,21 +121,6 @@ func (f *follower) pour(source, to *vessel) {
 			to.put(p)
 		}
 	}
-}
-
-// lift takes one material out of a vessel, all that is there of it.
-func (f *follower) lift(source, to *vessel, m *material) {
-	for _, list := range []*[]portion{&source.portions, &source.objects} {
-		for i, p := range *list {
-			if p.material == m {
-				*list = append((*list)[:i:i], (*list)[i+1:]...)
-				f.enter(Moved, m.key, source.Vessel, to.Vessel, p.amount, nil)
-				to.put(p)
-				return
-			}
-		}
-	}
-	f.snag(Empty, m.key, nil, nil, "none of it is in "+source.name)
 }
 
 // shareOf gives which share of a vessel's mixture the phrase moves. All of it is
@@ -184,27 +201,6 @@ func (f *follower) keepMaking(v *vessel) {
 	})
 }
 
-// left does with a remainder what the maker says.
-func (f *follower) left() {
-	if m := f.material(f.operation.Target); m != nil && f.vesselOf(f.operation.Target) == nil {
-		m.leftSaid = f.operation
-		return
-	}
-	v := f.vesselOf(f.operation.Target)
-	if v == nil {
-		return
-	}
-	to := f.operation.As
-	if to == "" {
-		to = "kept"
-	}
-	// What is poured away or kept leaves the residue behind, as every emptying does.
-	share := f.emptying(v)
-	for _, p := range append(v.takeShare(share), v.takeObjects()...) {
-		f.enter(LeftOver, p.material.key, v.Vessel, to, p.amount, nil)
-	}
-}
-
 // clean empties a vessel of its residue, and of whatever else is in it.
 func (f *follower) clean() {
 	if v := f.vesselOf(f.operation.Target); v != nil {
@@ -237,6 +233,9 @@ func (f *follower) bring() {
 		temperature = f.changeBy(v, temperature)
 	}
 	v.Temperature = temperature
+	if f.operation.Kind == kit.Warm {
+		f.evaporate(v)
+	}
 }
 
 func (f *follower) changeBy(v *vessel, change *Figure) *Figure {

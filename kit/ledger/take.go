@@ -147,7 +147,12 @@ func (f *follower) exactly(m *material, times *Figure) *Figure {
 		return amount
 	}
 	f.compareTellings(m, amount)
-	if times != nil {
+	switch {
+	case m.dimension == quantity.Length && amount.Known():
+		amount = f.cutLength(m, amount, times)
+	case m.dimension == quantity.Area && amount.Known():
+		amount = f.cutArea(m, amount, times)
+	case times != nil:
 		amount = Times(m.dimension, m.name+", "+f.here(), times, amount)
 	}
 	if phrase.InAll {

@@ -1,6 +1,8 @@
 package ledger
 
 import (
+	"strings"
+
 	"tallyfold/kit"
 	"tallyfold/kit/source"
 )
@@ -22,7 +24,9 @@ func (f *follower) noteVessels(o *kit.Operation) {
 	}
 	for _, key := range []string{o.Into, o.From, o.In} {
 		if key != "" {
-			f.noteTool(f.resolve(key), o.TargetSpan, true)
+			for one := range strings.SplitSeq(key, ",") {
+				f.noteTool(f.resolve(one), o.TargetSpan, true)
+			}
 		}
 	}
 }

@@ -73,8 +73,8 @@ func facts(l *ledger.Ledger) map[string]string {
 		if e.Move == ledger.LeftOver {
 			told[e.Thing+" "+e.To] = exact(e.Amount)
 		}
-		if e.Move == ledger.WashedOut {
-			told[e.Thing+" washed out"] = exact(e.Amount)
+		if e.Move == ledger.WashedOut || e.Move == ledger.Evaporated || e.Move == ledger.NotChosen {
+			told[e.Thing+" "+string(e.Move)] = exact(e.Amount)
 		}
 	}
 	told["snags"] = snags(l)

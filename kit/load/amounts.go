@@ -36,6 +36,10 @@ var (
 	aDuration   = fit{kinds: []quantity.Dimension{quantity.Duration}, limit: true}
 	aShare      = fit{kinds: []quantity.Dimension{quantity.Share}, limit: true, zero: true, base: true}
 	ownShare    = fit{kinds: []quantity.Dimension{quantity.Share}, limit: true, zero: true}
+	aLength     = fit{kinds: []quantity.Dimension{quantity.Length}, zero: true}
+	aRatio      = fit{kinds: []quantity.Dimension{quantity.VolumePerMass, quantity.Proportion, quantity.Density}, limit: true, base: true}
+	lossOf      = fit{kinds: []quantity.Dimension{quantity.Mass, quantity.Volume, quantity.Share}, zero: true}
+	foamRoom    = fit{kinds: []quantity.Dimension{quantity.Volume, quantity.Share}, zero: true}
 	netContents = fit{kinds: packable.kinds, limit: true}
 	scaleStep   = fit{kinds: []quantity.Dimension{quantity.Mass, quantity.Volume, quantity.Length, quantity.Duration, quantity.TemperatureDifference}, step: true}
 )

@@ -8,18 +8,20 @@ import (
 
 // What several tables expect, in the same words.
 const (
-	expectPacked   = "an amount such as 720 g, 12 mL, 6, 4 m or 900 cm²; behind it “± 5 g” says how far it may be off"
+	expectPacked   = "an amount such as 720 g, 12 mL, 6, 2 skeins of 8 m or 900 cm²; behind it “± 5 g” says how far it may be off"
 	expectDensity  = "a weight for a volume, such as 0.90 g/mL or 0.50–0.70 g/mL"
 	expectShare    = "a share and of what, such as “at most 2 % of mixture”, or a list of them"
 	expectReading  = "a temperature such as 60 °C or 140 °F"
 	expectResidue  = "what stays behind, such as 10 g ± 4 g"
+	expectCarries  = "the liquid it holds on to when lifted out of a bath, as a share of its own dry weight, such as 150 %"
+	expectRatio    = "its amount against that of another thing, such as “15–30 mL per g of cotton” or “70 : 100 of plaster”, or a list of them"
 	expectNote     = "words for the box list"
 	expectCautions = "a warning in plain words, or a list of them"
 )
 
 var componentKeys = table[kit.Component]{"component", "anything packed in the box: a material, a container, a part, printed matter", []field[kit.Component]{
 	name("name", "what people call it", "Gelling powder", func(c *kit.Component) *kit.Said[string] { return &c.Called }),
-	amount("packed", expectPacked, "720 g ± 5 g", packable, func(c *kit.Component) *kit.Said[quantity.Amount] { return &c.Packed }).required(),
+	packedOf(),
 	amount("spare", "the part of the packed amount that nobody has to use, in the same kind of unit, such as 1 g", "1 g", spareable, func(c *kit.Component) *kit.Said[quantity.Amount] { return &c.Spare }),
 	density(expectDensity+"; behind it “loose”, “liquid” or “set” says what was weighed", "0.50–0.70 g/mL loose", func(c *kit.Component) (*kit.Said[quantity.Amount], *kit.State) { return &c.Density, &c.DensityState }),
 	amount("true density", expectDensity+", of the grains themselves", "2.6 g/mL", aDensity, func(c *kit.Component) *kit.Said[quantity.Amount] { return &c.TrueDensity }),
@@ -27,6 +29,11 @@ var componentKeys = table[kit.Component]{"component", "anything packed in the bo
 	amount("add below", expectReading, "60 °C", aReading, func(c *kit.Component) *kit.Said[quantity.Amount] { return &c.AddBelow }),
 	amount("withstands", expectReading+", the hottest it may become", "90 °C", aReading, func(c *kit.Component) *kit.Said[quantity.Amount] { return &c.Withstands }),
 	whole("strands", "how many strands the thread is laid of, a whole number such as 6", "6", 1, 999, "", func(c *kit.Component) *kit.Said[int] { return &c.Strands }),
+	amount("allowance per end", "a length such as 5 cm, lost at each end of every length that is cut", "5 cm", aLength, func(c *kit.Component) *kit.Said[quantity.Amount] { return &c.EndAllowance }),
+	amount("cut margin", "a width such as 3 mm, lost on every side of each piece that is cut out", "3 mm", aLength, func(c *kit.Component) *kit.Said[quantity.Amount] { return &c.CutMargin }),
+	amount("carries", expectCarries, "150 %", ownShare, func(c *kit.Component) *kit.Said[quantity.Amount] { return &c.Carries }),
+	solubilities(),
+	amounts("ratio", expectRatio, "15–30 mL per g of cotton", aRatio, func(c *kit.Component) *[]kit.Said[quantity.Amount] { return &c.Ratios }),
 	yesNo("optional", "yes if it may stay in the bag, else no", func(c *kit.Component) *kit.Said[bool] { return &c.Optional }),
 	prose("note", expectNote, "the larger of the two bags", func(c *kit.Component) *kit.Said[string] { return &c.Note }),
 	texts("cautions", expectCautions, "Keep away from eyes", func(c *kit.Component) *[]kit.Said[string] { return &c.Cautions }),
@@ -65,6 +72,8 @@ var householdKeys = table[kit.Household]{"household", "what the customer supplie
 	density(expectDensity, "0.998 g/mL", func(h *kit.Household) (*kit.Said[quantity.Amount], *kit.State) { return &h.Density, &h.DensityState }),
 	amounts("share", expectShare, "at most 80 % of mixture", aShare, func(h *kit.Household) *[]kit.Said[quantity.Amount] { return &h.Shares }),
 	amount("add below", expectReading, "60 °C", aReading, func(h *kit.Household) *kit.Said[quantity.Amount] { return &h.AddBelow }),
+	amount("carries", expectCarries, "150 %", ownShare, func(h *kit.Household) *kit.Said[quantity.Amount] { return &h.Carries }),
+	amounts("ratio", expectRatio, "15–30 mL per g of cotton", aRatio, func(h *kit.Household) *[]kit.Said[quantity.Amount] { return &h.Ratios }),
 	prose("note", expectNote, "soft or filtered if yours is hard", func(h *kit.Household) *kit.Said[string] { return &h.Note }),
 }}
 
@@ -76,6 +85,8 @@ var toolKeys = table[kit.Tool]{"tool", "what is used and not used up; a tool tha
 	texts("stands in for", "the key of a tool that it may replace, or a list of them", "blender", func(t *kit.Tool) *[]kit.Said[string] { return &t.StandsInFor }),
 	amount("holds", "the volume up to the rim, such as 2 L", "2 L", aVolume, func(t *kit.Tool) *kit.Said[quantity.Amount] { return &t.Holds }),
 	amount("residue", expectResidue+"; a weight or a volume", "10 g ± 4 g", massOrRoom, func(t *kit.Tool) *kit.Said[quantity.Amount] { return &t.Residue }),
+	amountOf("evaporates", "what is lost of one thing each time a step warms the vessel, such as “10 g ± 5 g of water”", "10 g ± 5 g of water", lossOf, func(t *kit.Tool) *kit.Said[quantity.Amount] { return &t.Evaporates }),
+	amount("foam", "the room to leave above what is worked in it: a volume such as 200 mL, or a share of what it holds such as 20 %", "20 %", foamRoom, func(t *kit.Tool) *kit.Said[quantity.Amount] { return &t.Foam }),
 	amount("reads to", "its smallest step, such as 1 g, 5 mL or 1 °C", "1 g", scaleStep, func(t *kit.Tool) *kit.Said[quantity.Amount] { return &t.ReadsTo }),
 	amount("withstands", expectReading+", the hottest it may become", "120 °C", aReading, func(t *kit.Tool) *kit.Said[quantity.Amount] { return &t.Withstands }),
 	amount("packed", "how many come in the box, such as 1", "1", pieces, func(t *kit.Tool) *kit.Said[quantity.Amount] { return &t.Packed }),
@@ -85,7 +96,7 @@ var toolKeys = table[kit.Tool]{"tool", "what is used and not used up; a tool tha
 var mixtureKeys = table[kit.Mixture]{"mixture", "what is made of several components in one vessel", []field[kit.Mixture]{
 	name("name", "what people call it", "Gel", func(m *kit.Mixture) *kit.Said[string] { return &m.Called }),
 	name("made in", "the key of the vessel it is made in", "pan", func(m *kit.Mixture) *kit.Said[string] { return &m.MadeIn }).required(),
-	density(expectDensity+", measured as it is filled", "1.01–1.03 g/mL", func(m *kit.Mixture) (*kit.Said[quantity.Amount], *kit.State) { return &m.Density, &m.DensityState }),
+	densities(),
 	amount("residue", expectResidue+", in whatever vessel it leaves", "10 g", massOrRoom, func(m *kit.Mixture) *kit.Said[quantity.Amount] { return &m.Residue }),
 	amount("dries out", "the share of its weight that it loses in the finished piece, such as 2 %", "2 %", ownShare, func(m *kit.Mixture) *kit.Said[quantity.Amount] { return &m.DriesBy }),
 	amounts("share", expectShare, "at least 95 % of mixture", aShare, func(m *kit.Mixture) *[]kit.Said[quantity.Amount] { return &m.Shares }),

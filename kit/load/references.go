@@ -121,8 +121,8 @@ func (r *reader) shownBy(c *kit.Claim, k *kit.Kit) {
 	r.refer(c.ShownBy, "something in the kit, pieces, time, or a file", slices.Concat(backing, keysOf(k, "")))
 }
 
-// bases gives each share its base as a key, and reports bases that are nothing
-// of this kit.
+// bases gives each share, ratio and loss its base as a key, and reports bases that
+// are nothing of this kit.
 func (r *reader) bases(k *kit.Kit) {
 	keys := map[string]string{wholeMixture: wholeMixture}
 	known := []string{wholeMixture}
@@ -158,13 +158,37 @@ func (r *reader) bases(k *kit.Kit) {
 	}
 	for _, c := range k.Components {
 		check(c.ID, c.Shares)
+		check(c.ID, c.Ratios)
+		r.solvents(c, keys, known)
 	}
 	for _, h := range k.Household {
 		check(h.ID, h.Shares)
+		check(h.ID, h.Ratios)
+	}
+	for _, t := range k.Tools {
+		if t.Evaporates.Given() {
+			lost := []kit.Said[quantity.Amount]{t.Evaporates}
+			check(t.ID, lost)
+			t.Evaporates = lost[0]
+		}
 	}
 	for _, m := range k.Mixtures {
 		check(m.ID, m.Shares)
 	}
+}
+
+// solvents gives each point of solubility its solvent as a key.
+func (r *reader) solvents(c *kit.Component, keys map[string]string, known []string) {
+	r.about = c.ID
+	for i, point := range c.Dissolves {
+		key, ok := keys[alike(point.Value.Solvent)]
+		if !ok {
+			r.noSuch(point.Span, point.Value.Solvent, "what it dissolves in", known)
+			continue
+		}
+		c.Dissolves[i].Value.Solvent = key
+	}
+	r.about = ""
 }
 
 // baseAt is the place of the base in a share: its last words, as far as they

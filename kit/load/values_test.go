@@ -42,6 +42,7 @@ func TestValues(t *testing.T) {
 	}
 	wax, scent, tin := k.Component("wax"), k.Component("scent"), k.Component("tin").Container
 	shell, bead := k.Component("shell").Insert, k.Component("bead").Insert
+	thread := k.Component("thread")
 	water, pot, mixture, piece := k.HouseholdItem("water"), k.Tool("pot"), k.Mixture("candle-wax"), k.Piece("candle")
 	for _, c := range []struct{ what, got, want string }{
 		{"language", told(k.Language), "en-GB | en-GB"},
@@ -107,8 +108,21 @@ func TestValues(t *testing.T) {
 		{"a step of temperature", told(k.Tool("thermometer").ReadsTo), "difference of temperature 1 1–1 | 1 °C"},
 		{"tool without a name", told(k.Tool("thermometer").Called), "thermometer | "},
 		{"made in", told(mixture.MadeIn), "pot | pot"},
-		{"mixture density", told(mixture.Density), "density 0.86 0.86–0.86 | 0.86 g/mL set"},
-		{"mixture density state", fmt.Sprint(mixture.DensityState == kit.Set), "true"},
+		{"mixture density", told(mixture.Density), "density 0.86 0.86–0.86 | 0.86 g/mL liquid"},
+		{"mixture density state", fmt.Sprint(mixture.DensityState == kit.Liquid), "true"},
+		{"mixture density when set", told(mixture.SetDensity), "density 0.92 0.92–0.92 | 0.92 g/mL set"},
+		{"lots", fmt.Sprint(thread.Lots.Count, " ", thread.Lots.Noun, " ", thread.Lots.Each.Written), "2 skeins 8 m ± 5 cm"},
+		{"packed in lots", told(thread.Packed), "length 16000 15900–16100 | 2 skeins of 8 m ± 5 cm"},
+		{"one lot, a sheet", told(k.Component("felt").Packed), "area 60000 60000–60000 | 1 sheet of 30 × 20 cm"},
+		{"a sheet's sides", k.Component("felt").Lots.Each.Across.String() + " " + k.Component("felt").Lots.Each.Along.String(), "300 200"},
+		{"allowance per end", told(thread.EndAllowance), "length 20 20–20 | 2 cm"},
+		{"cut margin", told(k.Component("felt").CutMargin), "length 3 3–3 | 3 mm"},
+		{"carries", told(k.Component("yarn").Carries), "share 1.5 1.5–1.5 | 150 %"},
+		{"dissolves", k.Component("alum").Dissolves[1].Value.Ratio.Nominal.String() + " of " + k.Component("alum").Dissolves[1].Value.Solvent, "0.22 of water"},
+		{"ratio", told(k.Component("alum").Ratios[0]) + " of " + k.Component("alum").Ratios[0].Value.Of, "ratio 0.1 0.08–0.12 | 8–12 g per 100 g of yarn of yarn"},
+		{"household ratio", told(water.Ratios[0]), "volume per mass 22.5 15–30 | 15–30 mL per g of yarn"},
+		{"evaporates", told(pot.Evaporates) + " of " + pot.Evaporates.Value.Of, "mass 10 5–15 | 10 g ± 5 g of water of water"},
+		{"foam", told(pot.Foam), "share 0.2 0.2–0.2 | 20 %"},
 		{"mixture residue", told(mixture.Residue), "mass 5 5–5 | 5 g"},
 		{"dries out", told(mixture.DriesBy), "share 0 0–0 | 0 %"},
 		{"mixture share", told(mixture.Shares[0]), "share 0.99 0.99–0.99 | at least 99 % of mixture"},
