@@ -14,6 +14,7 @@ import (
 type balanceOptions struct {
 	streams
 	format string
+	json   bool
 }
 
 func newBalance(io streams) *cobra.Command {
@@ -23,7 +24,8 @@ func newBalance(io streams) *cobra.Command {
 		Short: "Show where every gram, piece and metre goes",
 		Long: `balance follows the steps and shows, for the whole box, what is packed, used and
 left; for each run and step, what moves and what every vessel then holds; and how
-full each container gets. Every figure stands with its sum.`,
+full each container gets. Every figure stands with its sum, and what is not exact is
+told three ways: as written, at its worst, and as likely.`,
 		Example: `  tallyfold balance harbour-candles
   tallyfold balance harbour-candles --format csv > harbour-candles.csv`,
 		Args: func(command *cobra.Command, args []string) error {
@@ -35,6 +37,8 @@ full each container gets. Every figure stands with its sum.`,
 		RunE: func(_ *cobra.Command, args []string) error { return o.run(args[0]) },
 	}
 	command.Flags().StringVar(&o.format, "format", "text", "how to print: text, json or csv")
+	command.Flags().BoolVar(&o.json, "json", false, "the same as --format json")
+	command.MarkFlagsMutuallyExclusive("format", "json")
 	_ = command.RegisterFlagCompletionFunc("format", cobra.FixedCompletions([]string{"text", "json", "csv"}, cobra.ShellCompDirectiveNoFileComp))
 	command.ValidArgsFunction = completeFolders
 	return command
@@ -47,6 +51,9 @@ func (o *balanceOptions) run(folder string) error {
 	}
 	if p.kit == nil {
 		return fmt.Errorf("%s could not be read; see: tallyfold check %s", p.folder, p.folder)
+	}
+	if o.json {
+		o.format = "json"
 	}
 	switch o.format {
 	case "text":

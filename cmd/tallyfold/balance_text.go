@@ -20,6 +20,10 @@ func writeBalance(w io.Writer, p *proof) error {
 	b.runs()
 	b.containers()
 	b.remainders()
+	b.solutions()
+	b.cuttings()
+	b.choices()
+	b.answers()
 	b.clock(p)
 	return b.table.Flush()
 }
@@ -136,37 +140,6 @@ func temperature(c *ledger.Contents) string {
 		return ""
 	}
 	return " at " + c.Temperature.Show()
-}
-
-func (b *balancePrinter) containers() {
-	if len(b.ledger.Fillings) == 0 {
-		return
-	}
-	b.heading("CONTAINERS")
-	for _, f := range b.ledger.Fillings {
-		numbers := fmt.Sprintf("%d to %d", f.First, f.First+f.Count-1)
-		if f.Count == 1 {
-			numbers = fmt.Sprint(f.First)
-		}
-		b.line("%s %s%s", f.Container, numbers, inBrackets(f.Run.Name.Value))
-		if f.Empty() {
-			b.line("  nothing is filled into it")
-			continue
-		}
-		b.contents("  each", &f.Contents)
-		b.line("  volume\t%s%s", f.Volume().Sum(), addedUp(f))
-		b.line("  room\t%s", f.Room().Sum())
-		b.line("  free\t%s", f.Free().Sum())
-		b.table.Flush()
-	}
-}
-
-// addedUp names the assumption behind a volume that was not measured.
-func addedUp(f *ledger.Filling) string {
-	if f.Added() && f.Volume().Known() && len(f.Parts()) > 1 {
-		return "  (volumes added up: a model)"
-	}
-	return ""
 }
 
 func inBrackets(text string) string {

@@ -11,6 +11,44 @@ type Account struct {
 	Movements  []AccountMovement `json:"movements"`
 	Containers []AccountFilling  `json:"containers"`
 	Vessels    []AccountVessel   `json:"vessels"`
+	Solutions  []AccountSolution `json:"solutions,omitempty"`
+	Cut        []AccountCutting  `json:"cut,omitempty"`
+	Answers    []AccountAnswer   `json:"answers"`
+}
+
+// An AccountAnswer is one uncertain figure told three ways, ends in base units.
+type AccountAnswer struct {
+	About      string  `json:"about"`
+	Sort       string  `json:"sort"`
+	Unit       string  `json:"unit"`
+	Written    string  `json:"asWritten"`
+	Lowest     string  `json:"lowest"`
+	Highest    string  `json:"highest"`
+	LikelyLow  float64 `json:"likelyLow"`
+	LikelyHigh float64 `json:"likelyHigh"`
+	// How is how the likely range was found: "propagation" or "draws".
+	How      string `json:"how"`
+	Sentence string `json:"sentence"`
+}
+
+// An AccountSolution is how strong a solution is, and what its solvent takes up.
+type AccountSolution struct {
+	Run      string        `json:"run,omitempty"`
+	Step     int           `json:"step"`
+	Vessel   string        `json:"vessel"`
+	Solute   string        `json:"solute"`
+	Solvent  string        `json:"solvent"`
+	Strength AccountFigure `json:"strength"`
+	Takes    AccountFigure `json:"takesUp"`
+}
+
+// An AccountCutting is how many pieces of a sheet find a place.
+type AccountCutting struct {
+	Component  string `json:"component"`
+	Sheets     int    `json:"sheets"`
+	Wanted     int    `json:"wanted"`
+	Placed     int    `json:"placed"`
+	CannotTell string `json:"cannotTell,omitempty"`
 }
 
 // An AccountFigure is one figure: its exact value in base units, the ends of the
@@ -59,6 +97,10 @@ type AccountFilling struct {
 	Volume    AccountFigure `json:"volume"`
 	Room      AccountFigure `json:"room"`
 	Free      AccountFigure `json:"free"`
+	Height    AccountFigure `json:"heightFromBase"`
+	FromRim   AccountFigure `json:"heightFromRim"`
+	SetHeight AccountFigure `json:"heightWhenSet"`
+	Dried     AccountFigure `json:"massWhenDry"`
 	Parts     []AccountPart `json:"parts"`
 	Inserts   []string      `json:"inserts,omitempty"`
 }
@@ -104,7 +146,28 @@ func (l *Ledger) Account() Account {
 			})
 		}
 	}
+	l.accountRest(&account)
 	return account
+}
+
+func (l *Ledger) accountRest(account *Account) {
+	for _, s := range l.Solutions() {
+		account.Solutions = append(account.Solutions, AccountSolution{
+			Run: s.Run.Name.Value, Step: s.Step.Number, Vessel: l.Kit.Called(s.Vessel), Solute: s.Solute.String(),
+			Solvent: l.Kit.Called(s.Solvent), Strength: accounted(s.Strength), Takes: accounted(s.Takes),
+		})
+	}
+	for _, c := range l.Cuttings {
+		account.Cut = append(account.Cut, AccountCutting{c.Component.String(), c.Sheets, c.Wanted(), c.Placed, c.Unknown})
+	}
+	account.Answers = []AccountAnswer{}
+	for _, a := range l.Answers() {
+		account.Answers = append(account.Answers, AccountAnswer{
+			About: a.About, Sort: string(a.Sort), Unit: baseUnit(a.Figure), Written: a.Figure.Value().String(),
+			Lowest: a.Low.String(), Highest: a.High.String(), LikelyLow: a.LikelyLow, LikelyHigh: a.LikelyHigh,
+			How: a.How(), Sentence: a.Sentence(),
+		})
+	}
 }
 
 func (l *Ledger) thing(b *Balance) AccountThing {
@@ -120,7 +183,8 @@ func (l *Ledger) filling(f *Filling) AccountFilling {
 	filling := AccountFilling{
 		Run: f.Run.Name.Value, Container: f.Container.String(), First: f.First, Count: f.Count,
 		Mass: accounted(f.Mass()), Volume: accounted(f.Volume()),
-		Room: accounted(f.Room()), Free: accounted(f.Free()), Parts: l.parts(&f.Contents),
+		Room: accounted(f.Room()), Free: accounted(f.Free()), Height: accounted(f.Height()),
+		FromRim: accounted(f.FromRim()), SetHeight: accounted(f.SetHeight()), Dried: accounted(f.Dried()), Parts: l.parts(&f.Contents),
 	}
 	for _, insert := range f.Inserts {
 		filling.Inserts = append(filling.Inserts, insert.Component.String())
@@ -171,5 +235,6 @@ func baseUnit(f *Figure) string {
 	return map[quantity.Dimension]string{
 		quantity.Mass: "g", quantity.Volume: "mL", quantity.Count: "1", quantity.Length: "mm", quantity.Area: "mm²",
 		quantity.Temperature: "°C", quantity.Duration: "s", quantity.Share: "1", quantity.Density: "g/mL",
+		quantity.Proportion: "1", quantity.VolumePerMass: "mL/g",
 	}[f.Dimension]
 }

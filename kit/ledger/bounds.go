@@ -4,6 +4,7 @@ import (
 	"math"
 
 	"tallyfold/kit/quantity"
+	"tallyfold/kit/source"
 )
 
 // Worst gives the lowest and the highest value the figure can have when every
@@ -57,12 +58,41 @@ type program struct {
 
 func compile(last *Figure) *program {
 	p := &program{}
-	p.add(last, map[*Figure]int{})
+	p.add(last, newSeen())
 	return p
 }
 
-func (p *program) add(f *Figure, seen map[*Figure]int) int {
-	if at, ok := seen[f]; ok {
+// seen remembers which figures have been laid down, and where. What a maker wrote at
+// one place is one quantity wherever it is used: the same scale, spoon or pack errs
+// the same way each time.
+type seen struct {
+	figures map[*Figure]int
+	places  map[source.Span]*Figure
+}
+
+func newSeen() *seen {
+	return &seen{map[*Figure]int{}, map[source.Span]*Figure{}}
+}
+
+// the gives the one figure that stands for f.
+func (s *seen) the(f *Figure) *Figure {
+	if f.how != written || !f.Where.Known() {
+		return f
+	}
+	first, ok := s.places[f.Where]
+	if !ok {
+		s.places[f.Where] = f
+		return f
+	}
+	if first.value.Equal(f.value) && first.low.Equal(f.low) && first.high.Equal(f.high) {
+		return first
+	}
+	return f
+}
+
+func (p *program) add(f *Figure, seen *seen) int {
+	f = seen.the(f)
+	if at, ok := seen.figures[f]; ok {
 		return at
 	}
 	args := make([]int, len(f.from))
@@ -71,8 +101,8 @@ func (p *program) add(f *Figure, seen map[*Figure]int) int {
 	}
 	p.nodes = append(p.nodes, f)
 	p.args = append(p.args, args)
-	seen[f] = len(p.nodes) - 1
-	return seen[f]
+	seen.figures[f] = len(p.nodes) - 1
+	return seen.figures[f]
 }
 
 // slopes gives, for every node, how much the last one changes when that node

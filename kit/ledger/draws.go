@@ -101,23 +101,24 @@ type code struct {
 
 func newTape(figures []*Figure) *tape {
 	t := &tape{}
-	seen := map[*Figure]int{}
+	seen := newSeen()
 	for _, f := range figures {
 		t.results = append(t.results, t.add(f, seen))
 	}
 	return t
 }
 
-func (t *tape) add(f *Figure, seen map[*Figure]int) int {
-	if at, ok := seen[f]; ok {
+func (t *tape) add(f *Figure, seen *seen) int {
+	f = seen.the(f)
+	if at, ok := seen.figures[f]; ok {
 		return at
 	}
 	args := make([]int, len(f.from))
 	for i, from := range f.from {
 		args[i] = t.add(from, seen)
 	}
-	seen[f] = t.put(f, args)
-	return seen[f]
+	seen.figures[f] = t.put(f, args)
+	return seen.figures[f]
 }
 
 // put lays down one figure; a sum of many becomes a chain of sums of two.

@@ -110,7 +110,9 @@ func TestPlasterForAMould(t *testing.T) {
 		trueDensity: Written("", said(t, "2.65 g/mL").Value, said(t, "2.65 g/mL").Span)}
 	water := &material{key: "water", name: "water", dimension: quantity.Mass,
 		density: Written("", said(t, "0.998 g/mL").Value, said(t, "0.998 g/mL").Span)}
-	one := func(m *material, text string) portion { return portion{m, Written("", said(t, text).Value, said(t, text).Span)} }
+	one := func(m *material, text string) portion {
+		return portion{m, Written("", said(t, text).Value, said(t, text).Span)}
+	}
 	f.portions = []portion{one(powder, "464 g"), one(water, "325 g")}
 	near(t, "volume, mL", f.Volume().Value().Float(), 500, 1)
 	near(t, "free, mL", f.Free().Value().Float(), 0, 1)

@@ -16,6 +16,8 @@
 package ledger
 
 import (
+	"fmt"
+
 	"tallyfold/kit"
 	"tallyfold/kit/quantity"
 	"tallyfold/kit/source"
@@ -117,6 +119,18 @@ type Filling struct {
 	First int
 	// Inserts in one container.
 	Inserts []PlacedInsert
+}
+
+// Numbered names the containers of the group: "Glass jar 1 to 3 (Pine)".
+func (l *Filling) Numbered() string {
+	name := fmt.Sprintf("%s %d", l.Container, l.First)
+	if l.Count > 1 {
+		name += fmt.Sprintf(" to %d", l.First+l.Count-1)
+	}
+	if run := l.Run.Name.Value; run != "" {
+		name += " (" + run + ")"
+	}
+	return name
 }
 
 // A PlacedInsert is an insert in one container.

@@ -129,7 +129,6 @@ func (f *follower) evaporate(v *vessel) {
 func (f *follower) lossOf(v *vessel, m *material, held *Figure) *Figure {
 	said := v.tool.Evaporates
 	name := "goes off from " + v.name
-	// Each warming is another time at the stove: its loss errs by itself.
 	told := Written(name, said.Value, said.Span)
 	if told.Dimension == quantity.Share {
 		return Times(held.Dimension, name, told, held)
