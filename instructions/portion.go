@@ -15,6 +15,9 @@ func (f *phrasing) portion() {
 	if f.meaning.kind == kit.Again {
 		return // "the remaining two" are two more times
 	}
+	if f.phrase.Portion == kit.Exactly {
+		return // told in lots of the pack
+	}
 	if f.fraction() {
 		f.phrase.Portion = kit.FractionOf
 		return

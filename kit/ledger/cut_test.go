@@ -39,6 +39,13 @@ var cuttings = []meant{
 	{"every length loses its allowance at both ends", stitching, onBoard("Cut [4 lengths of 30 cm](use:cord)."), "cord used 1360"}, // 4 × (300 + 2 × 20)
 	{"one length too", stitching, onBoard("Cut [30 cm](use:cord)."), "cord used 340"},
 	{"pieces lose their margin on every side", stitching, onBoard("Cut out [6 squares of 5 × 4 cm](use:felt)."), "felt used 18000"}, // 6 × 60 × 50 mm²
+	{"one of the packs inside the pack", stitching, onBoard("Lay out [one sheet of felt](use:felt)."), "felt used 30000"},
+	{"both of them", stitching, onBoard("Lay out [both sheets](use:felt)."), "felt used 60000"},
+	{"a number of them", stitching, onBoard("Lay out [2 sheets of the felt](use:felt)."), "felt used 60000"},
+	{"a part of one of them", stitching, onBoard("Lay out [half of a sheet](use:felt)."), "felt used 15000"},
+	{"half a skein", stitching, onBoard("Cut [half a skein](use:floss)."), "floss used 4000"},
+	{"all of them", stitching, onBoard("Lay out [all of the felt](use:felt)."), "felt used 60000"},
+	{"the amount of one told again is compared", stitching, onBoard("Wind up [1 skein (9 m)](use:floss)."), "floss used 8000; snags not the same floss"},
 	{"an area told as one has no sides", stitching, onBoard("Cut out [100 cm²](use:felt)."), "felt used 10000"},
 }
 
@@ -64,6 +71,8 @@ func TestPiecesAreLaidOut(t *testing.T) {
 		{"Cut out [2 squares of 14 × 19 cm](use:felt).", 2, 2}, // they may be turned
 		{"Cut out [2 squares of 20 × 14 cm](use:felt).", 2, 0},
 		{"Cut out [2 squares of 9 × 14 cm](use:felt) and [2 squares of 9 × 6.5 cm](use:felt).", 4, 4},
+		{"Cut out [2 squares of 9 × 14 cm](use:felt) and [4 squares of 9 × 6.5 cm](use:felt).", 6, 6},
+		{"Cut out [1 square of 19 × 6.5 cm](use:felt), [1 square of 9 × 6.5 cm](use:felt) and [1 square of 19 × 14 cm](use:felt).", 3, 3},
 	} {
 		l := ledger.Follow(read(t, stitching, onBoard(c.text)))
 		if len(l.Cuttings) != 1 {

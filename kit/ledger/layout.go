@@ -2,6 +2,7 @@ package ledger
 
 import (
 	"cmp"
+	"math/rand/v2"
 	"slices"
 
 	"tallyfold/kit/quantity"
@@ -38,12 +39,37 @@ func layOut(c *Cutting) int {
 		blocks := blockCounter{piece: pieces[0], known: map[rectangle]int{}}
 		return min(len(pieces), c.Sheets*blocks.most(sheet))
 	}
+	return bestOf(pieces, sheet, c.Sheets)
+}
+
+// shuffles is how many further orders are tried, turned by chance, where the plain
+// ones leave a piece over; the chance has a fixed seed.
+const shuffles = 400
+
+func bestOf(pieces []rectangle, sheet rectangle, sheets int) int {
 	best := 0
+	try := func(order []rectangle, longFirst bool) bool {
+		best = max(best, placeAll(order, sheet, sheets, longFirst))
+		return best == len(pieces)
+	}
 	for _, order := range orders {
 		sorted := slices.Clone(pieces)
 		slices.SortStableFunc(sorted, order)
-		for _, longFirst := range []bool{true, false} {
-			best = max(best, placeAll(sorted, sheet, c.Sheets, longFirst))
+		if try(sorted, true) || try(sorted, false) {
+			return best
+		}
+	}
+	chance := rand.New(rand.NewPCG(seed, seed))
+	mixed := slices.Clone(pieces)
+	for range shuffles / (1 + len(pieces)/100) {
+		chance.Shuffle(len(mixed), func(i, j int) { mixed[i], mixed[j] = mixed[j], mixed[i] })
+		for i, p := range mixed {
+			if chance.IntN(2) == 0 {
+				mixed[i] = rectangle{p.along, p.across}
+			}
+		}
+		if try(mixed, chance.IntN(2) == 0) {
+			return best
 		}
 	}
 	return best
@@ -68,22 +94,27 @@ func placeAll(pieces []rectangle, sheet rectangle, sheets int, longFirst bool) i
 			continue
 		}
 		placed++
-		free = append(slices.Delete(free, at, at+1), rest(free[at], laid, longFirst)...)
+		left := rest(free[at], laid, longFirst)
+		free = append(slices.Delete(free, at, at+1), left...)
 	}
 	return placed
 }
 
-// closest finds the free rectangle with the least to spare on its nearer side.
+// closest finds the free rectangle with the least to spare on its nearer side. A
+// piece is turned only where it does not fit as it is.
 func closest(free []rectangle, piece rectangle) (at int, laid rectangle, ok bool) {
 	least := int64(-1)
-	for i, f := range free {
-		for _, way := range []rectangle{piece, {piece.along, piece.across}} {
+	for _, way := range []rectangle{piece, {piece.along, piece.across}} {
+		for i, f := range free {
 			if way.across > f.across || way.along > f.along {
 				continue
 			}
 			if spare := min(f.across-way.across, f.along-way.along); least < 0 || spare < least {
 				at, laid, least, ok = i, way, spare, true
 			}
+		}
+		if ok {
+			break
 		}
 	}
 	return at, laid, ok

@@ -25,23 +25,32 @@ type Solution struct {
 }
 
 // Solutions are all solutes with points of solubility, in every vessel that holds
-// them with their solvent, after each step.
+// them with their solvent: after each step, and as a mixture leaves its vessel.
 func (l *Ledger) Solutions() []*Solution {
 	var all []*Solution
 	for _, stage := range l.Stages {
-		for i := range stage.Vessels {
-			contents := &stage.Vessels[i]
-			for _, part := range contents.Parts() {
-				c := l.Kit.Component(part.Thing)
-				if c == nil || len(c.Dissolves) == 0 {
-					continue
-				}
-				s := &Solution{Run: stage.Run, Step: stage.Step, Vessel: contents.Vessel, Solute: c,
-					Contents: contents, Temperature: contents.Temperature}
-				if s.reckon() {
-					all = append(all, s)
-				}
+		for _, m := range l.Makings {
+			if m.Run == stage.Run && m.Step == stage.Step {
+				all = append(all, l.solutionsIn(m.Run, m.Step, &m.Contents)...)
 			}
+		}
+		for i := range stage.Vessels {
+			all = append(all, l.solutionsIn(stage.Run, stage.Step, &stage.Vessels[i])...)
+		}
+	}
+	return all
+}
+
+func (l *Ledger) solutionsIn(run *kit.Run, step *kit.Step, contents *Contents) []*Solution {
+	var all []*Solution
+	for _, part := range contents.Parts() {
+		c := l.Kit.Component(part.Thing)
+		if c == nil || len(c.Dissolves) == 0 {
+			continue
+		}
+		s := &Solution{Run: run, Step: step, Vessel: contents.Vessel, Solute: c, Contents: contents, Temperature: contents.Temperature}
+		if s.reckon() {
+			all = append(all, s)
 		}
 	}
 	return all

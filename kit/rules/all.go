@@ -26,6 +26,10 @@ var All = []Rule{
 	missingPicture,
 	shareOutsideLimits,
 	pouredTooHot,
+	netLessThanClaimed,
+	doesNotDissolve,
+	ratioOutsideLimits,
+	piecesDoNotFit,
 }
 
 // OnAccepting are the rules on the findings a maker has accepted. They need the

@@ -43,12 +43,20 @@ func leftInPacks(s Subject) []diag.Finding {
 			continue
 		}
 		allowed := b.Packed.Value().Times(surplusAllowed)
+		if isPartOfALot(c, surplus) {
+			continue
+		}
 		if c.Container != nil || isUneven(s.Ledger, c.ID) || surplus.Value().Cmp(allowed) <= 0 {
 			continue // containers left empty are told by counts-disagree
 		}
 		findings = append(findings, surplusIn(s.Kit, c, b, surplus))
 	}
 	return findings
+}
+
+// isPartOfALot: of what comes in skeins or sheets, less than one cannot be packed less.
+func isPartOfALot(c *kit.Component, surplus *ledger.Figure) bool {
+	return c.Lots.Told() && surplus.Value().Less(c.Lots.Each.Nominal)
 }
 
 // isUneven: what does not come out even leaves a rest, which counts-disagree tells.
@@ -74,7 +82,7 @@ func surplusIn(k *kit.Kit, c *kit.Component, b *ledger.Balance, surplus *ledger.
 		Expected: "no more than a tenth of the pack left beyond the spare",
 		Sum:      lines(sum...),
 		Remedies: []diag.Remedy{
-			{Do: "pack " + up(enough, c.Packed.Value) + " instead of " + c.Packed.Value.Written},
+			{Do: "pack " + packUp(enough, c) + " instead of " + c.Packed.Value.Written},
 			{Do: "write “spare: " + down(b.Left.Value(), c.Packed.Value) + "” under " + c.ID + " in kit.yaml, if it is meant to be left"},
 		},
 		Also: places(k, b.Uses),

@@ -138,12 +138,12 @@ func (l limit) candidates(s Subject, run *kit.Run) []limited {
 	var all []limited
 	for _, m := range s.Ledger.Makings {
 		isMeant := named == nil && m.Operation.Kind == kit.Fill || named != nil && m.Mixture == named
-		if m.Run == run && isMeant && l.isIn(s, &m.Contents) {
+		if m.Run == run && isMeant && l.isIn(s, run, &m.Contents) {
 			all = append(all, limited{contents: &m.Contents, operation: m.Operation})
 		}
 	}
 	for _, f := range s.Ledger.Fillings {
-		if f.Run == run && f.Operation.Kind != kit.Fill && named == nil && l.isIn(s, &f.Contents) {
+		if f.Run == run && f.Operation.Kind != kit.Fill && named == nil && l.isIn(s, run, &f.Contents) {
 			all = append(all, limited{contents: &f.Contents, operation: f.Operation})
 		}
 	}
@@ -158,7 +158,7 @@ func (l limit) candidates(s Subject, run *kit.Run) []limited {
 func (l limit) fullest(s Subject, run *kit.Run, named *kit.Mixture) []limited {
 	var most *ledger.Contents
 	consider := func(c *ledger.Contents) {
-		if named != nil && c.Mixture != named || !l.isIn(s, c) {
+		if named != nil && c.Mixture != named || !l.isIn(s, run, c) {
 			return
 		}
 		if most == nil || !most.Mass().Known() || c.Mass().Known() && most.Mass().Value().Cmp(c.Mass().Value()) <= 0 {
@@ -183,21 +183,22 @@ func (l limit) fullest(s Subject, run *kit.Run, named *kit.Mixture) []limited {
 	return []limited{{contents: most}}
 }
 
-// isIn says whether the thing, or for a mixture something poured from it, is there.
-func (l limit) isIn(s Subject, c *ledger.Contents) bool {
+// isIn says whether the thing, or for a mixture something poured from it, is there,
+// together with the one thing that its share is of.
+func (l limit) isIn(s Subject, run *kit.Run, c *ledger.Contents) bool {
+	if base := l.told.Value.Of; !l.isOfMixture(s.Kit) && !c.Holds(resolved(run, base)) {
+		return false
+	}
 	if m := s.Kit.Mixture(l.thing); m != nil {
 		return c.Mixture != m && len(pouredFrom(s.Ledger, m.MadeIn.Value, c.Vessel)) > 0
 	}
-	return holdsThing(c, l.thing)
+	return c.Holds(l.thing)
 }
 
-func holdsThing(c *ledger.Contents, thing string) bool {
-	for _, part := range c.Parts() {
-		if part.Thing == thing {
-			return true
-		}
-	}
-	return false
+// isOfMixture says whether the base is a mixture, not one thing.
+func (l limit) isOfMixture(k *kit.Kit) bool {
+	base := l.told.Value.Of
+	return base == "" || base == wholeMixture || k.Mixture(base) != nil
 }
 
 // reckon fills in the share; false where the base is not in the mixture.
@@ -207,14 +208,14 @@ func (l limit) reckon(s Subject, m *limited) bool {
 		mass = massPoured(s, m, mixture)
 	}
 	base := l.told.Value.Of
-	if base == "" || base == wholeMixture || s.Kit.Mixture(base) != nil {
+	if l.isOfMixture(s.Kit) {
 		m.whole, m.base, m.mass = true, "the mixture", m.contents.Mass()
 		if m.contents.Mixture != nil {
 			m.base = m.contents.Mixture.String()
 		}
 	} else {
 		base = resolved(m.run, base)
-		if !holdsThing(m.contents, base) {
+		if !m.contents.Holds(base) {
 			return false
 		}
 		m.base, m.mass = s.Kit.Called(base), m.contents.MassOf(base)

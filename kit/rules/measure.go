@@ -1,6 +1,7 @@
 package rules
 
 import (
+	"tallyfold/kit"
 	"tallyfold/kit/ledger"
 	"tallyfold/kit/quantity"
 )
@@ -13,6 +14,21 @@ func up(n quantity.Number, like quantity.Amount) string { return measured(n, lik
 
 // down tells the greatest measurable amount not above n.
 func down(n quantity.Number, like quantity.Amount) string { return measured(n, like, false) }
+
+// packUp tells the least that can be packed and is not below n: whole packs where the
+// component comes in packs inside a pack, else a measurable amount.
+func packUp(n quantity.Number, c *kit.Component) string {
+	lots := c.Lots
+	if !lots.Told() || lots.Each.Nominal.Sign() <= 0 {
+		return up(n, c.Packed.Value)
+	}
+	count := rounded(n.Over(lots.Each.Nominal), quantity.Whole(1), true)
+	noun := lots.Noun
+	if lots.Count == 1 && !count.Equal(quantity.Whole(1)) {
+		noun += "s"
+	}
+	return count.String() + " " + noun + " of " + lots.Each.Written
+}
 
 func measured(n quantity.Number, like quantity.Amount, upwards bool) string {
 	unit := like.Unit

@@ -85,7 +85,7 @@ func shortOf(k *kit.Kit, b *ledger.Balance) diag.Finding {
 	under := b.Packed.Value().Minus(low)
 	enough := b.Used.Value().Plus(under)
 	remedies := []diag.Remedy{{
-		Do:   "pack at least " + up(enough, c.Packed.Value) + " of " + c.String(),
+		Do:   "pack at least " + packUp(enough, c) + " of " + c.String(),
 		Then: tolerated(under, b.Dimension),
 	}}
 	if fewer := takeLess(c, b, under); fewer != "" {
