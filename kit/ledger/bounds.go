@@ -157,6 +157,9 @@ func (p *program) exactAt(slopes []float64, greatest bool) quantity.Number {
 	for i, node := range p.nodes {
 		if node.how != written {
 			values[i] = node.reckon(values, p.args[i])
+			if node.short {
+				values[i] = values[i].Shortened()
+			}
 			continue
 		}
 		values[i] = node.low

@@ -150,7 +150,7 @@ func (c *Contents) takeShare(share *Figure) []portion {
 	}
 	taken := make([]portion, len(c.portions))
 	for i, p := range c.portions {
-		part := Times(p.amount.Dimension, p.material.name, p.amount, share)
+		part := partOf(p.material.name, p.amount, share)
 		taken[i] = portion{p.material, part}
 		c.portions[i].amount = Minus(p.material.name, p.amount, part)
 	}

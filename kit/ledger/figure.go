@@ -27,6 +27,8 @@ type Figure struct {
 	value     quantity.Number
 	low, high quantity.Number // only for written figures
 	unknown   string
+	// short: the value is kept to forty decimals where its fraction grows too long.
+	short bool
 }
 
 // operation is how a figure came about.
@@ -134,6 +136,24 @@ func Over(dimension quantity.Dimension, name string, a, b *Figure) *Figure {
 		return Unknown(dimension, name, b.Name+" is nothing, and nothing can be divided by it")
 	}
 	return join(quotient, dimension, name, a, b, quantity.Number.Over)
+}
+
+// partOf is a part that is taken of an amount, shareOf the share that a wanted amount
+// is of what is held: product and quotient, exact up to the point where fractions have
+// grown beyond all use (quantity.Number.Shortened). What stays is the exact difference,
+// so that nothing is lost or made by the rounding.
+func partOf(name string, amount, share *Figure) *Figure {
+	return Times(amount.Dimension, name, amount, share).shortened()
+}
+
+func shareOf(name string, wanted, held *Figure) *Figure {
+	return Over(quantity.Share, name, wanted, held).shortened()
+}
+
+func (f *Figure) shortened() *Figure {
+	f.short = true
+	f.value = f.value.Shortened()
+	return f
 }
 
 // Smaller gives the lesser of two figures.

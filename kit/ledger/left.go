@@ -83,7 +83,7 @@ func (f *follower) partThatLeaves(m *material, held *Figure) *Figure {
 	name := m.name + ", " + f.here()
 	switch phrase.Portion {
 	case kit.FractionOf:
-		return Times(held.Dimension, name, Fixed(quantity.Share, "part", phrase.Fraction), held)
+		return partOf(name, held, Fixed(quantity.Share, "part", phrase.Fraction))
 	case kit.Exactly:
 		told := Written(name, phrase.Amounts[0], phrase.AmountSpans[0])
 		amount, trouble := m.inPackDimension(told)
@@ -131,7 +131,7 @@ func (f *follower) lossOf(v *vessel, m *material, held *Figure) *Figure {
 	name := "goes off from " + v.name
 	told := Written(name, said.Value, said.Span)
 	if told.Dimension == quantity.Share {
-		return Times(held.Dimension, name, told, held)
+		return partOf(name, held, told)
 	}
 	amount, trouble := m.inPackDimension(told)
 	if trouble != "" {

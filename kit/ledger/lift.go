@@ -39,7 +39,7 @@ func (f *follower) carried(v *vessel, m *material, amount *Figure) []portion {
 	if held.Value().IsZero() {
 		return nil
 	}
-	return v.takeShare(Over(quantity.Share, "part of "+v.name, Smaller("carried by "+m.name, wanted, held), held))
+	return v.takeShare(shareOf("part of "+v.name, Smaller("carried by "+m.name, wanted, held), held))
 }
 
 // why is what the first unknown of some figures rests on.

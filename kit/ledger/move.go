@@ -161,7 +161,7 @@ func (f *follower) shareWanted(v *vessel, wanted, held *Figure) *Figure {
 	if held.Value().IsZero() {
 		return nil // nothing of nothing is all of it
 	}
-	return Over(quantity.Share, "part of "+v.name, wanted, held)
+	return shareOf("part of "+v.name, wanted, held)
 }
 
 // emptying is the share that leaves a vessel when it is emptied: all but its residue.
@@ -179,7 +179,7 @@ func (f *follower) emptying(v *vessel) *Figure {
 		return nil // came from an empty pack: there is nothing to stay behind
 	}
 	stays := Smaller("stays in "+v.name, residue, held)
-	return Over(quantity.Share, "part of "+v.name, Minus("leaves "+v.name, held, stays), held)
+	return shareOf("part of "+v.name, Minus("leaves "+v.name, held, stays), held)
 }
 
 // residueOf a vessel: its own, or the one said once for the mixture in it.

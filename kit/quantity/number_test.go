@@ -152,3 +152,21 @@ func TestRange(t *testing.T) {
 		t.Error("a range does not know what it holds")
 	}
 }
+
+// A fraction is left as it is until it is beyond all use; then it is rounded down, and
+// loses less than its last decimal.
+func TestShortened(t *testing.T) {
+	third := Ratio(1, 3)
+	if !third.Shortened().Equal(third) {
+		t.Error("a third was rounded")
+	}
+	long := Whole(1)
+	for range 200 {
+		long = long.Over(Whole(3))
+	}
+	long = Whole(7).Minus(long)
+	short := long.Shortened()
+	if short.Equal(long) || long.Less(short) || !long.Minus(short).Less(powerOfTen(-keptPlaces)) {
+		t.Errorf("%v became %v", long, short)
+	}
+}

@@ -166,3 +166,21 @@ func decimalText(n Number, places int, how rounding, comma bool) string {
 	}
 	return text
 }
+
+// The bounds of Shortened: a hundred and twenty-eight binary digits are more than
+// any sum needs in which a few things are mixed and divided; forty decimals are a
+// hundred-millionth of an atom.
+const (
+	longestBelow = 128
+	keptPlaces   = 40
+)
+
+// Shortened is n, or where its fraction has grown beyond all use, as after pouring a
+// part of a part many times over, n rounded down to forty decimals. Such fractions
+// would double their digits with every pour.
+func (n Number) Shortened() Number {
+	if n.wide == nil || n.wide.Denom().BitLen() <= longestBelow {
+		return n
+	}
+	return n.round(keptPlaces, down)
+}
