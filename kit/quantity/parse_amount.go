@@ -164,7 +164,7 @@ func (p *parser) ranged(m, second *measure, next int) (Amount, *Error) {
 	if !same {
 		return Amount{}, p.refuse(m.start, next, "two ends of one kind", "both ends of a range need the same kind of unit")
 	}
-	if m.unit.Low.Cmp(second.unit.Low) != 0 || !m.unit.Low.IsZero() && m.unit.Symbol != second.unit.Symbol {
+	if m.unit.Household != second.unit.Household || m.unit.Low.Cmp(second.unit.Low) != 0 || !m.unit.Low.IsZero() && m.unit.Symbol != second.unit.Symbol {
 		return Amount{}, p.refuse(m.start, next, "two ends in one unit", "tell both ends in "+m.unit.Plural+" or both without")
 	}
 	if !m.value.Less(second.value) {
@@ -180,7 +180,6 @@ func (p *parser) ranged(m, second *measure, next int) (Amount, *Error) {
 	if a.parts == [2]int16{} && second.unit == a.Unit {
 		a.parts = second.parts
 	}
-	a.Household = m.unit.Household || second.unit.Household
 	return a, nil
 }
 
