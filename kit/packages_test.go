@@ -24,6 +24,7 @@ var packageTable = []string{
 	"kit/rules",
 	"kit/load",
 	"instructions",
+	"kit/proof",
 	"templates",
 	"render/figure",
 	"render",

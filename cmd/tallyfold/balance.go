@@ -49,7 +49,7 @@ func (o *balanceOptions) run(folder string) error {
 	if err != nil {
 		return err
 	}
-	if p.kit == nil {
+	if p.Kit == nil {
 		return fmt.Errorf("%s could not be read; see: tallyfold check %s", p.folder, p.folder)
 	}
 	if o.json {
@@ -62,16 +62,16 @@ func (o *balanceOptions) run(folder string) error {
 		encoder := json.NewEncoder(o.out)
 		encoder.SetIndent("", "  ")
 		encoder.SetEscapeHTML(false)
-		err = encoder.Encode(p.ledger.Account())
+		err = encoder.Encode(p.Ledger.Account())
 	case "csv":
-		err = o.writeCSV(p.ledger.Account())
+		err = o.writeCSV(p.Ledger.Account())
 	default:
 		return fmt.Errorf("--format %q is not known; it is text, json or csv", o.format)
 	}
 	if err != nil {
 		return fmt.Errorf("cannot write the balance: %w", err)
 	}
-	if p.findings.MustFix() {
+	if p.Findings.MustFix() {
 		fmt.Fprintf(o.err, "Something must be fixed, so these figures may change; see: tallyfold check %s\n", p.folder)
 		return errMustFix
 	}

@@ -13,9 +13,9 @@ import (
 
 // writeBalance prints the ledger for people: the box, then run by run, then the
 // containers, then the clock.
-func writeBalance(w io.Writer, p *proof) error {
-	b := &balancePrinter{table: tabwriter.NewWriter(w, 0, 0, 2, ' ', 0), kit: p.kit, ledger: p.ledger}
-	b.line("%s, edition %d", p.kit.Name.Value, max(1, p.kit.Edition.Value))
+func writeBalance(w io.Writer, p *proved) error {
+	b := &balancePrinter{table: tabwriter.NewWriter(w, 0, 0, 2, ' ', 0), kit: p.Kit, ledger: p.Ledger}
+	b.line("%s, edition %d", p.Kit.Name.Value, max(1, p.Kit.Edition.Value))
 	b.box()
 	b.runs()
 	b.containers()
@@ -166,12 +166,12 @@ func (b *balancePrinter) remainders() {
 	}
 }
 
-func (b *balancePrinter) clock(p *proof) {
+func (b *balancePrinter) clock(p *proved) {
 	b.heading("TIME")
-	b.line("  hands-on\t%s", p.plan.HandsOn.Show())
-	b.line("  in all\t%s", p.plan.Total.Show())
+	b.line("  hands-on\t%s", p.Plan.HandsOn.Show())
+	b.line("  in all\t%s", p.Plan.Total.Show())
 	var untimed []string
-	for _, step := range p.plan.Untimed {
+	for _, step := range p.Plan.Untimed {
 		untimed = append(untimed, fmt.Sprintf("%d %s", step.Number, step.Title))
 	}
 	if len(untimed) > 0 {

@@ -88,7 +88,7 @@ func (o *bookletOptions) run(ctx context.Context, folder string) error {
 	if err := os.MkdirAll(o.folder, 0o755); err != nil {
 		return fmt.Errorf("cannot make the folder %s: %w", o.folder, err)
 	}
-	base := filepath.Join(o.folder, p.kit.Folder)
+	base := filepath.Join(o.folder, p.Kit.Folder)
 	if err := o.writeTexts(booklets[0], base); err != nil {
 		return err
 	}
@@ -118,27 +118,27 @@ func (o *bookletOptions) chosenPapers() ([]render.Paper, error) {
 }
 
 // mayBeMade refuses a booklet while something must be fixed, unless it is a draft.
-func (o *bookletOptions) mayBeMade(p *proof) error {
-	if p.kit == nil {
+func (o *bookletOptions) mayBeMade(p *proved) error {
+	if p.Kit == nil {
 		return fmt.Errorf("%s could not be read; see: tallyfold check %s", p.folder, p.folder)
 	}
-	if !p.findings.MustFix() || o.draft {
+	if !p.Findings.MustFix() || o.draft {
 		return nil
 	}
 	fmt.Fprintf(o.err, "%s must be fixed before a booklet of %s is made; see: tallyfold check %s\n"+
 		"To see one all the same, marked as a draft on every page: tallyfold booklet %s --draft\n",
-		count(p.findings.Count(diag.MustFix), "thing"), p.folder, p.folder, p.folder)
+		count(p.Findings.Count(diag.MustFix), "thing"), p.folder, p.folder, p.folder)
 	return errMustFix
 }
 
-func (o *bookletOptions) assemble(p *proof, papers []render.Paper) ([]*render.Booklet, error) {
+func (o *bookletOptions) assemble(p *proved, papers []render.Paper) ([]*render.Booklet, error) {
 	set := templates.Shipped()
 	if own := filepath.Join(p.folder, "templates"); isFolder(own) {
 		set = set.Over(os.DirFS(own))
 	}
 	var booklets []*render.Booklet
 	for _, paper := range papers {
-		booklet, err := render.Assemble(p.kit, p.ledger, set, render.Options{Paper: paper, Draft: p.findings.MustFix()})
+		booklet, err := render.Assemble(p.Kit, p.Ledger, set, render.Options{Paper: paper, Draft: p.Findings.MustFix()})
 		if err != nil {
 			return nil, fmt.Errorf("the booklet of %s cannot be put together: %w", p.folder, err)
 		}

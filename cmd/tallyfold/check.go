@@ -4,14 +4,12 @@ import (
 	"encoding/json"
 	"fmt"
 	"os"
-	"slices"
 	"strings"
 
 	"github.com/spf13/cobra"
 
-	"tallyfold/instructions"
 	"tallyfold/kit/diag"
-	"tallyfold/kit/load"
+	"tallyfold/kit/proof"
 	"tallyfold/kit/rules"
 )
 
@@ -65,12 +63,13 @@ func (o *checkOptions) run(folders []string) error {
 	if err != nil {
 		return err
 	}
-	var proofs []*proof
+	var proofs []*proved
 	for _, folder := range o.withoutFiles(folders) {
 		p, err := prove(folder, today)
 		if err != nil {
 			return err
 		}
+		p.Try()
 		proofs = append(proofs, p)
 	}
 	if o.format == "json" {
@@ -82,7 +81,7 @@ func (o *checkOptions) run(folders []string) error {
 		return fmt.Errorf("cannot write the findings: %w", err)
 	}
 	for _, p := range proofs {
-		if p.findings.MustFix() {
+		if p.Findings.MustFix() {
 			return errMustFix
 		}
 	}
@@ -106,18 +105,18 @@ func (o *checkOptions) withoutFiles(names []string) []string {
 	return folders
 }
 
-func (o *checkOptions) writeText(proofs []*proof) error {
+func (o *checkOptions) writeText(proofs []*proved) error {
 	for i, p := range proofs {
 		if i > 0 {
 			fmt.Fprintln(o.out)
 		}
-		if err := diag.WriteText(o.out, p.findings, diag.Style{Colour: o.colour, Folder: p.folder}); err != nil {
+		if err := diag.WriteText(o.out, p.Findings, diag.Style{Colour: o.colour, Folder: p.folder}); err != nil {
 			return err
 		}
-		if len(p.findings) > 0 {
+		if len(p.Findings) > 0 {
 			fmt.Fprintln(o.out)
 		}
-		for _, accepted := range p.accepted {
+		for _, accepted := range p.Accepted {
 			fmt.Fprintln(o.out, "accepted: "+accepted.String())
 		}
 		if _, err := fmt.Fprintln(o.out, p.folder+": "+summary(p)); err != nil {
@@ -128,18 +127,18 @@ func (o *checkOptions) writeText(proofs []*proof) error {
 }
 
 // summary counts the findings and says what was and was not looked at.
-func summary(p *proof) string {
+func summary(p *proved) string {
 	var counts []string
 	for _, severity := range []diag.Severity{diag.MustFix, diag.ShouldFix, diag.WorthKnowing} {
-		if n := p.findings.Count(severity); n > 0 {
+		if n := p.Findings.Count(severity); n > 0 {
 			counts = append(counts, fmt.Sprintf("%d %s", n, severity))
 		}
 	}
-	if p.kit == nil {
+	if p.Kit == nil {
 		return strings.Join(counts, ", ") + "; the kit could not be followed"
 	}
 	told := fmt.Sprintf("%s followed in %s by %d rules",
-		count(len(p.kit.Method.Steps()), "step"), count(len(p.kit.Passes()), "run"), len(rules.All))
+		count(len(p.Kit.Method.Steps()), "step"), count(len(p.Kit.Passes()), "run"), len(rules.All))
 	if len(counts) == 0 {
 		return "nothing to fix; " + told
 	}
@@ -167,11 +166,11 @@ type acceptedPlain struct {
 	Until   string `json:"until,omitempty"`
 }
 
-func (o *checkOptions) writeJSON(proofs []*proof) error {
+func (o *checkOptions) writeJSON(proofs []*proved) error {
 	kits := []checkedKit{}
 	for _, p := range proofs {
-		checked := checkedKit{Kit: p.folder, Findings: p.findings.Plain(), Accepted: []acceptedPlain{}}
-		for _, a := range p.accepted {
+		checked := checkedKit{Kit: p.folder, Findings: p.Findings.Plain(), Accepted: []acceptedPlain{}}
+		for _, a := range p.Accepted {
 			plain := diag.List{a.Finding}.Plain()[0]
 			checked.Accepted = append(checked.Accepted, acceptedPlain{plain, a.Because, a.Until})
 		}
@@ -188,12 +187,12 @@ func (o *checkOptions) tell(name string) error {
 	if rule, ok := rules.Named(name); ok {
 		return o.explanation(rule.Name, rule.Severity.String(), rule.Title, rule.Explanation)
 	}
-	for _, rule := range readingRules() {
+	for _, rule := range proof.ReadingRules() {
 		if rule.Name == name {
 			return o.explanation(rule.Name, "reading the files", rule.Title, rule.Explanation)
 		}
 	}
-	return fmt.Errorf("there is no rule %q; the rules are: %s", name, strings.Join(ruleNames(), ", "))
+	return fmt.Errorf("there is no rule %q; the rules are: %s", name, strings.Join(proof.RuleNames(), ", "))
 }
 
 func (o *checkOptions) explanation(name, weight, title, text string) error {
@@ -201,25 +200,8 @@ func (o *checkOptions) explanation(name, weight, title, text string) error {
 	return err
 }
 
-// readingRules are the findings that reading the files can have.
-func readingRules() []load.Rule { return slices.Concat(load.Rules, instructions.Rules) }
-
-// ruleNames are all rules, those that judge first.
-func ruleNames() []string {
-	var names []string
-	for _, rule := range rules.All {
-		names = append(names, rule.Name)
-	}
-	for _, rule := range readingRules() {
-		if !slices.Contains(names, rule.Name) {
-			names = append(names, rule.Name)
-		}
-	}
-	return names
-}
-
 func completeRules(*cobra.Command, []string, string) ([]string, cobra.ShellCompDirective) {
-	return ruleNames(), cobra.ShellCompDirectiveNoFileComp
+	return proof.RuleNames(), cobra.ShellCompDirectiveNoFileComp
 }
 
 func completeFolders(*cobra.Command, []string, string) ([]string, cobra.ShellCompDirective) {

@@ -11,6 +11,7 @@ import (
 	"tallyfold/instructions"
 	"tallyfold/kit/diag"
 	"tallyfold/kit/ledger"
+	"tallyfold/kit/proof"
 	"tallyfold/kit/rules"
 	"tallyfold/kit/schedule"
 )
@@ -26,7 +27,7 @@ func TestSafetyNamesRulesThatExist(t *testing.T) {
 		t.Fatalf("only %d rules are named", len(named))
 	}
 	for _, name := range named {
-		if !slices.Contains(ruleNames(), name[1]) {
+		if !slices.Contains(proof.RuleNames(), name[1]) {
 			t.Errorf("SAFETY.md names %q, and there is no such rule", name[1])
 		}
 	}
@@ -40,7 +41,7 @@ func TestNoTextPromisesCompliance(t *testing.T) {
 			t.Errorf("rule %s says %q", rule.Name, at)
 		}
 	}
-	for _, name := range readingRules() {
+	for _, name := range proof.ReadingRules() {
 		if at := word.FindString(name.Title + " " + name.Explanation); at != "" {
 			t.Errorf("rule %s says %q", name.Name, at)
 		}

@@ -21,7 +21,7 @@ func TestExamplesCheckClean(t *testing.T) {
 		if err != nil {
 			t.Fatal(err)
 		}
-		for _, f := range p.findings {
+		for _, f := range p.Findings {
 			t.Errorf("%s: %s: %s at line %d", name, f.Rule, f.Found, f.Where.Position().Line)
 		}
 	}
@@ -40,7 +40,7 @@ func TestBrokenTwinsShowEachFaultAtItsLine(t *testing.T) {
 			t.Fatal(err)
 		}
 		var got []string
-		for _, f := range p.findings {
+		for _, f := range p.Findings {
 			got = append(got, fmt.Sprintf("%s:%d %s", f.Where.File.Name, f.Where.Position().Line, f.Rule))
 		}
 		want := wanted(t, filepath.Join(folder, "want.txt"))

@@ -69,6 +69,19 @@ type Remedy struct {
 	Do string
 	// Then says what follows from it, where that has been worked out.
 	Then string
+	// Changes are what it changes in the files, where it is so exact that it can be
+	// made. None of their places overlap.
+	Changes []Change
+	// Tried says what came of making the changes and judging the kit anew; "" where
+	// that was not done.
+	Tried string
+}
+
+// A Change puts New in the place of what stands at Where; an empty place is where New
+// is put in.
+type Change struct {
+	Where source.Span
+	New   string
 }
 
 // A Place is a further place that takes part in a finding.

@@ -32,8 +32,16 @@ type PlainFinding struct {
 
 // PlainRemedy is a way out as programs read it.
 type PlainRemedy struct {
-	Do   string `json:"do"`
-	Then string `json:"then,omitempty"`
+	Do      string        `json:"do"`
+	Then    string        `json:"then,omitempty"`
+	Tried   string        `json:"tried,omitempty"`
+	Changes []PlainChange `json:"changes,omitempty"`
+}
+
+// PlainChange is one change of a file as programs read it.
+type PlainChange struct {
+	Place PlainPlace `json:"place"`
+	New   string     `json:"new"`
 }
 
 // PlainPlace is a place as programs read it: line and column from 1, the column
@@ -66,12 +74,20 @@ func (f Finding) plain() PlainFinding {
 		plain.Place = &place
 	}
 	for _, remedy := range f.Remedies {
-		plain.Remedies = append(plain.Remedies, PlainRemedy(remedy))
+		plain.Remedies = append(plain.Remedies, remedy.plain())
 	}
 	for _, also := range f.Also {
 		if also.Where.Known() {
 			plain.Also = append(plain.Also, plainPlace(also.Where, also.Note))
 		}
+	}
+	return plain
+}
+
+func (r Remedy) plain() PlainRemedy {
+	plain := PlainRemedy{Do: r.Do, Then: r.Then, Tried: r.Tried}
+	for _, change := range r.Changes {
+		plain.Changes = append(plain.Changes, PlainChange{plainPlace(change.Where, ""), change.New})
 	}
 	return plain
 }

@@ -91,6 +91,9 @@ func (p *printer) finding(f Finding) {
 			text += " (" + remedy.Then + ")"
 		}
 		p.line(first(i, "to do", "or"), text)
+		if remedy.Tried != "" {
+			p.line("", "tried: "+remedy.Tried)
+		}
 	}
 	for i, also := range f.Also {
 		p.line(first(i, "see also", ""), strings.TrimSpace(p.place(also.Where)+"  "+also.Note))

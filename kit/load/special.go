@@ -5,8 +5,6 @@ import (
 	"time"
 
 	"golang.org/x/text/language"
-	"golang.org/x/text/message"
-	"golang.org/x/text/number"
 
 	"tallyfold/kit"
 	"tallyfold/kit/quantity"
@@ -30,15 +28,13 @@ func languageOf() field[kit.Kit] {
 }
 
 // Amounts gives the way in which a kit writes its amounts: its kitchen, its
-// language and its own measures, by key and by name. That a language writes a
-// decimal comma is taken from the locale data of Unicode (CLDR), region included:
-// German has one, Swiss German and Mexican Spanish have a point.
+// language and its own measures, by key and by name.
 func Amounts(k *kit.Kit) quantity.Reader {
 	tag := language.Make(k.Language.Value)
 	base, _ := tag.Base()
 	amounts := quantity.Reader{
 		Convention: k.Kitchen.Value, Language: base.String(), Measures: map[string]quantity.Amount{},
-		DecimalComma: strings.Contains(message.NewPrinter(tag).Sprint(number.Decimal(1.5)), ","),
+		DecimalComma: k.DecimalComma(),
 	}
 	for _, m := range k.Measures {
 		if m.Holds.Given() {

@@ -48,20 +48,20 @@ func overfull(s Subject, f *ledger.Filling) (diag.Finding, bool) {
 	}
 	switch over := volume.Value().Minus(room.Value()); {
 	case over.Cmp(room.Value().Times(rounding)) > 0:
-		return tooFull(f, room, volume), true
+		return tooFull(s.Kit, f, room, volume), true
 	case f.Volume().Known():
-		return overAtWorst(f, room, volume)
+		return overAtWorst(s.Kit, f, room, volume)
 	}
 	return diag.Finding{}, false
 }
 
-func tooFull(f *ledger.Filling, room, volume *ledger.Figure) diag.Finding {
+func tooFull(k *kit.Kit, f *ledger.Filling, room, volume *ledger.Figure) diag.Finding {
 	name := f.Container.String()
 	over := volume.Value().Minus(room.Value())
 	finding := fillFinding(f, volume)
 	finding.Found = "each " + name + " gets " + volume.Show() + ", and has room for " + room.Show()
 	finding.Expected = "at most " + room.Show() + " in each"
-	finding.Remedies = fillLess(f, room.Value(), volume.Value(), volume.Value())
+	finding.Remedies = fillLess(k, f, room.Value(), volume.Value(), volume.Value())
 	finding.Sum = append(finding.Sum, volume.Show()+" − "+room.Show()+" = "+show(over, quantity.Volume)+" too much")
 	if line := worstCase("what stays free", f.Free()); line != "" {
 		finding.Sum = append(finding.Sum, line)
@@ -122,7 +122,7 @@ func roomPlaces(f *ledger.Filling) []diag.Place {
 
 // fillLess offers a fill that has room, in the unit of the link where it told one,
 // or a container that has room for what is wanted (all mL).
-func fillLess(f *ledger.Filling, room, volume, wanted quantity.Number) []diag.Remedy {
+func fillLess(k *kit.Kit, f *ledger.Filling, room, volume, wanted quantity.Number) []diag.Remedy {
 	bigger := diag.Remedy{Do: "use a container with room for " + up(wanted, quantity.Amount{Dimension: quantity.Volume}) + " under its headspace"}
 	if room.Sign() <= 0 {
 		return []diag.Remedy{bigger}
@@ -132,7 +132,8 @@ func fillLess(f *ledger.Filling, room, volume, wanted quantity.Number) []diag.Re
 	less := diag.Remedy{Do: "fill each with " + fits + " at most"}
 	if told, ok := f.Operation.Phrase.Amount(); ok && f.Operation.Kind == kit.Fill && told.Nominal.Sign() > 0 &&
 		(told.Dimension == quantity.Mass || told.Dimension == quantity.Volume) {
-		less = diag.Remedy{Do: "fill each to " + down(told.Nominal.Times(part), told) + " instead of " + told.Written}
+		fill := down(told.Nominal.Times(part), told)
+		less = diag.Remedy{Do: "fill each to " + fill + " instead of " + told.Written, Changes: retell(k, f.Operation, told.Nominal.Times(part), false)}
 		if told.Dimension == quantity.Mass {
 			less.Then = fits
 		}
@@ -141,7 +142,7 @@ func fillLess(f *ledger.Filling, room, volume, wanted quantity.Number) []diag.Re
 }
 
 // overAtWorst is a fill that fits as told but can run over the rim.
-func overAtWorst(f *ledger.Filling, room, volume *ledger.Figure) (diag.Finding, bool) {
+func overAtWorst(k *kit.Kit, f *ledger.Filling, room, volume *ledger.Figure) (diag.Finding, bool) {
 	underRim := ledger.Plus(quantity.Volume, "free up to the rim", f.Free(), f.Headspace())
 	low, _ := underRim.Worst()
 	if low.Sign() >= 0 {
@@ -149,7 +150,7 @@ func overAtWorst(f *ledger.Filling, room, volume *ledger.Figure) (diag.Finding, 
 	}
 	over := low.Negated()
 	finding := fillFinding(f, volume)
-	finding.Remedies = fillLess(f, volume.Value().Minus(over), volume.Value(), room.Value().Plus(over))
+	finding.Remedies = fillLess(k, f, volume.Value().Minus(over), volume.Value(), room.Value().Plus(over))
 	finding.Severity = diag.ShouldFix
 	finding.Found = "each " + f.Container.String() + " has room as told, but can run over by " +
 		show(over, quantity.Volume) + " where every figure is at its bad end"

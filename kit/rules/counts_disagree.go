@@ -57,8 +57,10 @@ func claimAgainstPieces(k *kit.Kit) []diag.Finding {
 		Found:    "“makes: " + k.Makes.Value.Written + "”, and “pieces” says " + total.String(),
 		Expected: "one number",
 		Sum:      lines(sumOfPieces(k, line+" = "+total.String())),
-		Remedies: diag.Fix("write “makes: "+total.String()+" "+k.Makes.Value.Noun+"”", "put the count of one kind of piece right"),
-		Also:     also,
+		Remedies: []diag.Remedy{
+			{Do: "write “makes: " + total.String() + " " + k.Makes.Value.Noun + "”", Changes: rewrite(k, k.Makes.Span, total.String()+" "+k.Makes.Value.Noun)},
+			{Do: "put the count of one kind of piece right"}},
+		Also: also,
 	}}
 }
 
@@ -87,9 +89,9 @@ func piecesAgainstFillings(s Subject) []diag.Finding {
 			Found:    piece.String() + ": " + piece.Count.Value.Nominal.String() + " claimed, and the steps fill " + whole(count).String() + " of " + c.String(),
 			Expected: "as many as the steps fill",
 			Sum:      fillingSum(s.Kit, c, piece.Of.Value, s.Ledger),
-			Remedies: diag.Fix(
-				"write “count: "+whole(count).String()+"” under "+piece.ID+" in kit.yaml",
-				"fill "+piece.Count.Value.Nominal.String()+" in the steps"),
+			Remedies: []diag.Remedy{
+				{Do: "write “count: " + whole(count).String() + "” under " + piece.ID + " in kit.yaml", Changes: rewrite(s.Kit, piece.Count.Span, whole(count).String())},
+				{Do: "fill " + piece.Count.Value.Nominal.String() + " in the steps"}},
 			Also: also,
 		})
 	}
@@ -164,9 +166,9 @@ func claimAgainstFillings(s Subject) []diag.Finding {
 		Found:    "“makes: " + k.Makes.Value.Written + "”, and the steps fill " + whole(total).String(),
 		Expected: "as many as the steps fill",
 		Sum:      append(sum, whole(total).String()+" filled in all"),
-		Remedies: diag.Fix(
-			"write “makes: "+whole(total).String()+" "+k.Makes.Value.Noun+"”",
-			"fill "+k.Makes.Value.Nominal.String()+" in the steps"),
+		Remedies: []diag.Remedy{
+			{Do: "write “makes: " + whole(total).String() + " " + k.Makes.Value.Noun + "”", Changes: rewrite(k, k.Makes.Span, whole(total).String()+" "+k.Makes.Value.Noun)},
+			{Do: "fill " + k.Makes.Value.Nominal.String() + " in the steps"}},
 		Also: also,
 	}}
 }
@@ -188,9 +190,9 @@ func containersLeftEmpty(s Subject) []diag.Finding {
 			Found:    c.String() + ": " + c.Packed.Value.Nominal.String() + " packed, " + whole(count).String() + " filled, so " + whole(empty).String() + " stay empty",
 			Expected: "as many packed as are filled, and a told spare",
 			Sum:      append(fillingSum(s.Kit, c, "", s.Ledger), whole(count+empty).String()+" − "+whole(count).String()+" = "+whole(empty).String()+" empty"),
-			Remedies: diag.Fix(
-				"fill all of them, or pack "+whole(empty).String()+" fewer",
-				"write “spare: "+whole(empty).String()+"” under "+c.ID+" in kit.yaml, if they are meant as spares"),
+			Remedies: []diag.Remedy{
+				{Do: "fill all of them, or pack " + whole(empty).String() + " fewer", Changes: repack(s.Kit, c, up(c.Packed.Value.Nominal.Minus(whole(empty)), c.Packed.Value))},
+				{Do: "write “spare: " + whole(empty).String() + "” under " + c.ID + " in kit.yaml, if they are meant as spares", Changes: withSpare(s.Kit, c, whole(empty).String())}},
 			Also: also,
 		})
 	}

@@ -82,8 +82,9 @@ func surplusIn(k *kit.Kit, c *kit.Component, b *ledger.Balance, surplus *ledger.
 		Expected: "no more than a tenth of the pack left beyond the spare",
 		Sum:      lines(sum...),
 		Remedies: []diag.Remedy{
-			{Do: "pack " + packUp(enough, c) + " instead of " + c.Packed.Value.Written},
-			{Do: "write “spare: " + down(b.Left.Value(), c.Packed.Value) + "” under " + c.ID + " in kit.yaml, if it is meant to be left"},
+			{Do: "pack " + packUp(enough, c) + " instead of " + c.Packed.Value.Written, Changes: repack(k, c, packUp(enough, c))},
+			{Do: "write “spare: " + down(b.Left.Value(), c.Packed.Value) + "” under " + c.ID + " in kit.yaml, if it is meant to be left",
+				Changes: withSpare(k, c, down(b.Left.Value(), c.Packed.Value))},
 		},
 		Also: places(k, b.Uses),
 	}

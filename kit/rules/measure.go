@@ -33,10 +33,9 @@ func packUp(n quantity.Number, c *kit.Component) string {
 func measured(n quantity.Number, like quantity.Amount, upwards bool) string {
 	unit := like.Unit
 	if unit.Factor.Sign() <= 0 || unit.Offset.Sign() != 0 {
-		return quantity.Show(rounded(n, step(n, like.Dimension), upwards), like.Dimension)
+		return quantity.Show(measurable(n, like, upwards), like.Dimension)
 	}
-	inUnit := n.Over(unit.Factor)
-	told := rounded(inUnit, unitStep(inUnit, unit), upwards)
+	told := measurable(n, like, upwards).Over(unit.Factor)
 	text := number(told, unit.Household)
 	if unit.Symbol != "" {
 		text += " " + unit.Symbol
@@ -44,6 +43,22 @@ func measured(n quantity.Number, like quantity.Amount, upwards bool) string {
 		text += " " + like.Noun
 	}
 	return text
+}
+
+// measurable is the amount that measured tells, in base units.
+func measurable(n quantity.Number, like quantity.Amount, upwards bool) quantity.Number {
+	unit := like.Unit
+	if unit.Factor.Sign() <= 0 || unit.Offset.Sign() != 0 {
+		return rounded(n, step(n, like.Dimension), upwards)
+	}
+	inUnit := n.Over(unit.Factor)
+	return rounded(inUnit, unitStep(inUnit, unit), upwards).Times(unit.Factor)
+}
+
+// closest tells the measurable amount nearest to n.
+func closest(n quantity.Number, like quantity.Amount) string {
+	above, below := measurable(n, like, true), measurable(n, like, false)
+	return measured(n, like, above.Minus(n).Less(n.Minus(below)))
 }
 
 // number is a figure as a person writes it: quarters for spoons, else decimals.

@@ -38,6 +38,14 @@ Fill more into each, or claim less.`,
 	},
 }
 
+// bounded keeps the maker's "at least".
+func bounded(like quantity.Amount, amount string) string {
+	if like.Bound == quantity.Exactly {
+		return amount
+	}
+	return like.Bound.String() + " " + amount
+}
+
 // isOfPiece: the container is the piece's, and what is in it its mixture, if told.
 func isOfPiece(f *ledger.Filling, piece *kit.Piece) bool {
 	if f.Container.ID != piece.In.Value || f.Empty() || f.Operation == nil {
@@ -72,7 +80,8 @@ func heldAgainstNet(k *kit.Kit, piece *kit.Piece, f *ledger.Filling) (diag.Findi
 		return diag.Finding{}, false
 	}
 	finding.Remedies = []diag.Remedy{
-		{Do: "claim less: at most " + down(quantity.Smaller(low, held.Value()), net)},
+		{Do: "write “net: " + bounded(net, down(quantity.Smaller(low, held.Value()), net)) + "” under " + piece.ID + " in kit.yaml",
+			Changes: rewrite(k, piece.Net.Span, bounded(net, down(quantity.Smaller(low, held.Value()), net)))},
 		{Do: "fill at least " + up(net.Nominal.Plus(held.Value().Minus(low)), net) + " into each, if there is room"},
 	}
 	return finding, true

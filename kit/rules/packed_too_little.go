@@ -85,11 +85,12 @@ func shortOf(k *kit.Kit, b *ledger.Balance) diag.Finding {
 	under := b.Packed.Value().Minus(low)
 	enough := b.Used.Value().Plus(under)
 	remedies := []diag.Remedy{{
-		Do:   "pack at least " + packUp(enough, c) + " of " + c.String(),
-		Then: tolerated(under, b.Dimension),
+		Do:      "pack at least " + packUp(enough, c) + " of " + c.String(),
+		Then:    tolerated(under, b.Dimension),
+		Changes: repack(k, c, packUp(enough, c)),
 	}}
-	if fewer := takeLess(c, b, under); fewer != "" {
-		remedies = append(remedies, diag.Remedy{Do: fewer})
+	if fewer := takeLess(k, c, b, under); fewer.Do != "" {
+		remedies = append(remedies, fewer)
 	}
 	return diag.Finding{
 		Where: c.Packed.Span, About: c.ID, Cause: packCause(c.ID),
@@ -107,21 +108,24 @@ func tolerated(under quantity.Number, dimension quantity.Dimension) string {
 
 // takeLess says by how much one amount would have to shrink where the same link
 // causes all uses.
-func takeLess(c *kit.Component, b *ledger.Balance, under quantity.Number) string {
+func takeLess(k *kit.Kit, c *kit.Component, b *ledger.Balance, under quantity.Number) diag.Remedy {
 	first := b.Uses[0]
 	told, ok := first.Operation.Phrase.Amount()
 	if !ok || first.Operation.Phrase.Portion != kit.Exactly {
-		return "take less in one of the steps"
+		return diag.Remedy{Do: "take less in one of the steps"}
 	}
 	for _, use := range b.Uses {
 		if use.Operation != first.Operation {
-			return "take less in one of the steps"
+			return diag.Remedy{Do: "take less in one of the steps"}
 		}
 	}
 	part := b.Packed.Value().Minus(under).Over(b.Used.Value())
 	less := told.Nominal.Times(part)
 	if b.Dimension == quantity.Count && less.Less(quantity.Whole(1)) {
-		return ""
+		return diag.Remedy{}
 	}
-	return "take " + down(less, told) + " instead of " + told.Written + " in " + inStep(first.Step)
+	return diag.Remedy{
+		Do:      "take " + down(less, told) + " instead of " + told.Written + " in " + inStep(first.Step),
+		Changes: retell(k, first.Operation, less, false),
+	}
 }

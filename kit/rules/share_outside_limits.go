@@ -126,9 +126,27 @@ func (l limit) remedy(s Subject, m limited, entry *ledger.Entry, way side) (diag
 		then = "then it is " + percent(edge) + " at least"
 	}
 	if isWholePack(entry) && s.Kit.Component(l.thing) != nil {
-		return diag.Remedy{Do: "change the pack of " + name + " so that " + inStep(entry.Step) + " takes " + fits + " instead of " + entry.Amount.Show(), Then: then}, true
+		c := s.Kit.Component(l.thing)
+		changes := repack(s.Kit, c, fits)
+		if !entry.Amount.Value().Equal(c.Packed.Value.Nominal) {
+			changes = nil // the pack serves several runs or steps
+		}
+		return diag.Remedy{Changes: changes, Do: "change the pack of " + name + " so that " + inStep(entry.Step) + " takes " + fits + " instead of " + entry.Amount.Show(), Then: then}, true
 	}
-	return diag.Remedy{Do: "take " + fits + " of " + name + " instead of " + entry.Amount.Show() + " in " + inStep(entry.Step), Then: then}, true
+	return diag.Remedy{
+		Do: "take " + fits + " of " + name + " instead of " + entry.Amount.Show() + " in " + inStep(entry.Step), Then: then,
+		Changes: l.retaken(s.Kit, entry, amount, way),
+	}, true
+}
+
+// retaken tells the amount that just does in the unit of its link.
+func (l limit) retaken(k *kit.Kit, entry *ledger.Entry, amount quantity.Number, way side) []diag.Change {
+	told, ok := entry.Operation.Phrase.Amount()
+	if !ok || entry.Amount.Value().IsZero() || entry.Operation.Phrase.Portion != kit.Exactly {
+		return nil
+	}
+	fits := told.Nominal.Times(amount).Over(entry.Amount.Value())
+	return retell(k, entry.Operation, fits, way == tooLow)
 }
 
 // lastTaken is the last entry of a run that took a thing from its pack.

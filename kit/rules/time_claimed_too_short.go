@@ -65,9 +65,15 @@ func tooShort(s Subject, what string, claim kit.Said[quantity.Amount], takes *le
 		Expected: "at least " + takes.Show(),
 		Sum: []string{takes.Show() + " − " + show(most, quantity.Duration) + " = " +
 			show(short, quantity.Duration) + " too short"},
-		Remedies: diag.Fix("write “"+what+": "+show(rounded(takes.Value(), step(takes.Value(), quantity.Duration), true), quantity.Duration)+"” in kit.yaml",
-			"make a step shorter"),
+		Remedies: []diag.Remedy{
+			{Do: "write “" + what + ": " + longer(takes) + "” in kit.yaml", Changes: rewrite(s.Kit, claim.Span, longer(takes))},
+			{Do: "make a step shorter"}},
 	}, true
+}
+
+// longer is the least time to claim, rounded up as people tell it.
+func longer(takes *ledger.Figure) string {
+	return show(rounded(takes.Value(), step(takes.Value(), quantity.Duration), true), quantity.Duration)
 }
 
 // workSum lists the work of each step.

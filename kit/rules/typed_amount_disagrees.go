@@ -64,7 +64,9 @@ func notTheSame(k *kit.Kit, snag ledger.Snag) diag.Finding {
 		Found:    inStep(snag.Step) + " tells “" + told + "” of " + k.Called(snag.Thing) + ", and it is " + snag.Had.Show(),
 		Expected: snag.Had.Show(),
 		Sum:      lines(toldAs(told, snag.Wanted), snag.Had.Sum()),
-		Remedies: diag.Fix("write "+snag.Had.Show()+" instead of “"+told+"”", "put the other figure right, if this one is meant"),
+		Remedies: []diag.Remedy{
+			{Do: "write " + snag.Had.Show() + " instead of “" + told + "”", Changes: rewrite(k, where, snag.Had.Show())},
+			{Do: "put the other figure right, if this one is meant"}},
 	}
 	if span := amountSpan(snag.Operation); span != where {
 		finding.Also = []diag.Place{{Where: span, Note: "told first here"}}

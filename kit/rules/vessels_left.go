@@ -188,7 +188,7 @@ func (v leftVessel) remedies(beyond quantity.Number) []diag.Remedy {
 	}
 	if more := v.more(beyond); more.Cmp(quantity.Whole(1)) >= 0 {
 		remedies = append(remedies, diag.Remedy{
-			Do: "pack and fill " + plural(int(more.Int()), "container") + " more" + v.forEachRun()})
+			Do: "pack and fill " + plural(int(more.Int()), "container") + " more" + v.forEachRun(), Changes: v.addContainers(int(more.Int()))})
 	}
 	return append(remedies, diag.Remedy{
 		Do: "say what is done with it: [Keep the rest](left:" + v.Vessel + "?as=kept), and for what"})
@@ -217,8 +217,9 @@ func (v leftVessel) fillMore(beyond quantity.Number) (diag.Remedy, bool) {
 		return diag.Remedy{}, false
 	}
 	return diag.Remedy{
-		Do:   "fill each to " + down(told.Nominal.Times(grow), told) + " instead of " + told.Written,
-		Then: "there is room for " + room.Show() + " in each",
+		Do:      "fill each to " + down(told.Nominal.Times(grow), told) + " instead of " + told.Written,
+		Then:    "there is room for " + room.Show() + " in each",
+		Changes: retell(v.Kit, v.Last, told.Nominal.Times(grow), false),
 	}, true
 }
 
@@ -226,6 +227,7 @@ func (v leftVessel) fillMore(beyond quantity.Number) (diag.Remedy, bool) {
 func (v leftVessel) makeLess(beyond quantity.Number) (diag.Remedy, bool) {
 	part := v.made.Value().Minus(beyond).Over(v.made.Value())
 	var amounts []string
+	changes, exact := []diag.Change{}, true
 	for _, p := range v.making.Parts() {
 		if !p.Amount.Known() {
 			continue
@@ -234,12 +236,34 @@ func (v leftVessel) makeLess(beyond quantity.Number) (diag.Remedy, bool) {
 		less, now := up(p.Amount.Value().Times(part), like), up(p.Amount.Value(), like)
 		if less != now {
 			amounts = append(amounts, less+" of "+v.Kit.Called(p.Thing)+" instead of "+now)
+			change := v.takeLess(p.Thing, part)
+			changes, exact = append(changes, change...), exact && change != nil
 		}
 	}
+	if !exact {
+		changes = nil
+	}
 	return diag.Remedy{
-		Do:   "make less: " + listed(amounts),
-		Then: show(v.made.Value().Minus(beyond), v.dimension) + " instead of " + v.made.Show() + " would do",
+		Do:      "make less: " + listed(amounts),
+		Then:    show(v.made.Value().Minus(beyond), v.dimension) + " instead of " + v.made.Show() + " would do",
+		Changes: changes,
 	}, len(amounts) > 0
+}
+
+// takeLess changes the one amount by which a thing came into the vessel; nil where
+// several links or none tell it.
+func (v leftVessel) takeLess(thing string, part quantity.Number) []diag.Change {
+	entry := lastTaken(v.Ledger, v.Run, thing)
+	if entry == nil || entry.To != v.Vessel || entry.Operation.Phrase.Portion != kit.Exactly || entry.Operation.Phrase.Each {
+		return nil
+	}
+	for _, e := range v.Ledger.Entries {
+		if e.Run == v.Run && e.Thing == thing && e.Move == ledger.Taken && e.Operation != entry.Operation {
+			return nil
+		}
+	}
+	told := entry.Operation.Phrase.Amounts[0]
+	return retell(v.Kit, entry.Operation, told.Nominal.Times(part), true)
 }
 
 // neverEmptied is a vessel that something was put into and nothing says what then.

@@ -1,0 +1,83 @@
+package rules
+
+import (
+	"strings"
+
+	"tallyfold/kit"
+	"tallyfold/kit/diag"
+	"tallyfold/kit/quantity"
+	"tallyfold/kit/source"
+)
+
+// Remedies that are exact say what they change in the files, so that the change can be
+// tried, shown and made.
+
+// rewrite puts a text in the place of another; nothing where there is no such place.
+func rewrite(k *kit.Kit, at source.Span, text string) []diag.Change {
+	if !at.Known() || text == "" {
+		return nil
+	}
+	return []diag.Change{{Where: at, New: asWritten(k, text)}}
+}
+
+// retell tells another amount in a link: n in base units of its first amount, rounded
+// up or down to what can be measured. Further tellings of it change in proportion.
+func retell(k *kit.Kit, o *kit.Operation, n quantity.Number, upwards bool) []diag.Change {
+	amounts, spans := o.Phrase.Amounts, o.Phrase.AmountSpans
+	if len(amounts) == 0 || len(spans) != len(amounts) || amounts[0].Nominal.Sign() <= 0 {
+		return nil
+	}
+	factor := measurable(n, amounts[0], upwards).Over(amounts[0].Nominal)
+	changes := rewrite(k, spans[0], measured(n, amounts[0], upwards))
+	for i, amount := range amounts[1:] {
+		changes = append(changes, rewrite(k, spans[i+1], closest(amount.Nominal.Times(factor), amount))...)
+	}
+	return changes
+}
+
+// repack packs so much instead; the tolerance that the maker wrote stays.
+func repack(k *kit.Kit, c *kit.Component, amount string) []diag.Change {
+	written := c.Packed.Span.Text()
+	if strings.ContainsAny(written, "\"'\n") {
+		return nil
+	}
+	if at := strings.Index(written, "±"); at >= 0 && !strings.Contains(amount, "±") {
+		return rewrite(k, c.Packed.Span, asWritten(k, amount)+" "+written[at:])
+	}
+	return rewrite(k, c.Packed.Span, amount)
+}
+
+// withSpare writes the spare of a component: over the one that is there, or behind its
+// packed amount, in brackets or on a line of its own as that stands.
+func withSpare(k *kit.Kit, c *kit.Component, spare string) []diag.Change {
+	if c.Spare.Given() {
+		return rewrite(k, c.Spare.Span, spare)
+	}
+	at := c.Packed.Span
+	if !at.Known() || strings.ContainsAny(at.Text(), "\"'\n") {
+		return nil
+	}
+	line := at.File.Line(at.Position().Line)
+	before := string(at.File.Text[at.File.LineStart(at.Position().Line):at.Start])
+	text := ", spare: " + asWritten(k, spare)
+	if !strings.Contains(before, "{") {
+		if strings.TrimSpace(before) != "packed:" {
+			return nil
+		}
+		text = "\n" + line[:strings.Index(line, "packed:")] + "spare: " + asWritten(k, spare)
+	}
+	return []diag.Change{{Where: at.File.Span(at.End, at.End), New: text}}
+}
+
+// asWritten turns a figure told here into one as the kit writes it.
+func asWritten(k *kit.Kit, text string) string {
+	if !k.DecimalComma() {
+		return text
+	}
+	return strings.Map(func(r rune) rune {
+		if r == '.' {
+			return ','
+		}
+		return r
+	}, text)
+}
