@@ -141,6 +141,12 @@ func (f *follower) exactly(m *material, times *Figure) *Figure {
 	}
 	m.settle(told.Dimension)
 	amount := Written(m.name+", "+f.here(), told, phrase.AmountSpans[0])
+	if told.Dimension == quantity.Share && told.Of != "" {
+		amount = f.shareOfAnother(m, amount, told.Of)
+		if !amount.Known() {
+			return amount
+		}
+	}
 	amount, trouble := m.inPackDimension(amount)
 	if trouble != "" {
 		f.snag(trouble, m.key, Written(m.name, told, phrase.AmountSpans[0]), m.left, amount.Why())
