@@ -70,8 +70,8 @@ func kitchenOf() field[kit.Kit] {
 // measuresOf reads the kit's own measures, which then may be used in amounts.
 // “scoop: 15 mL” is short for “scoop: {holds: 15 mL}”.
 func measuresOf() field[kit.Kit] {
-	k := Key{Name: "measures", Expected: "the kit's own measures, each with what it holds", Example: "{scoop: 15 mL}", Form: NamedGroups, Section: measureKeys.name}
-	holds := Key{Name: "holds", Expected: "a volume such as 15 mL", Example: "15 mL"}
+	k := Key{Name: "measures", Expected: "the kit's own measures, each with what it holds", Example: "{scoop: 15 mL}", Form: NamedGroups, Section: measureKeys.name, Short: "holds"}
+	holds := Key{Name: k.Short, Expected: "a volume such as 15 mL", Example: "15 mL"}
 	return field[kit.Kit]{k, func(r *reader, into *kit.Kit, v value) {
 		if !v.isKeys() {
 			r.wrong(v, k)
