@@ -18,11 +18,12 @@ import (
 // A proof is a kit folder read, followed and judged. Every command starts here.
 type proof struct {
 	folder   string // as the person wrote it
+	name     string // the folder's own name
 	kit      *kit.Kit
 	ledger   *ledger.Ledger
 	plan     schedule.Plan
 	findings diag.List
-	accepted []rules.Accepted
+	accepted []diag.Accepted
 }
 
 // prove reads a kit folder and judges it as of a day. A kit that was refused whole
@@ -39,9 +40,9 @@ func prove(folder string, today time.Time) (*proof, error) {
 	if err != nil {
 		return nil, fmt.Errorf("cannot tell where %q lies: %w", folder, err)
 	}
-	p := &proof{folder: filepath.ToSlash(filepath.Clean(folder))}
+	p := &proof{folder: filepath.ToSlash(filepath.Clean(folder)), name: filepath.Base(absolute)}
 	var reading diag.List
-	p.kit, reading = instructions.Open(os.DirFS(absolute), filepath.Base(absolute))
+	p.kit, reading = instructions.Open(os.DirFS(absolute), p.name)
 	if p.kit == nil {
 		p.findings = reading
 		return p, nil

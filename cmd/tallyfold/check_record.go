@@ -1,0 +1,102 @@
+package main
+
+import (
+	"bytes"
+	"errors"
+	"fmt"
+	"io/fs"
+	"os"
+	"path/filepath"
+	"regexp"
+	"time"
+
+	"tallyfold/kit/rules"
+	"tallyfold/render"
+)
+
+// writeRecord writes what a shop keeps of the check of a kit.
+func (o *checkOptions) writeRecord(p *proof, today time.Time) error {
+	record := render.Record{
+		Folder: p.name, Kit: p.kit, AsOf: today, Version: version(),
+		Findings: p.findings, Accepted: p.accepted, Rules: asked(p),
+	}
+	text, err := record.Markdown()
+	if err != nil {
+		return fmt.Errorf("the record of %s cannot be put together: %w", p.folder, err)
+	}
+	if err := writeWhole(o.report, text); err != nil {
+		return err
+	}
+	fmt.Fprintln(o.err, "The record of the check is in "+o.report+".")
+	return nil
+}
+
+// asked are all rules with what each passed over in the kit.
+func asked(p *proof) []render.Asked {
+	var all []render.Asked
+	for _, rule := range judgingRules() {
+		one := render.Asked{Name: rule.Name, Title: rule.Title}
+		if p.kit != nil && rule.NotLookedAt != nil {
+			one.NotLookedAt = rule.NotLookedAt(rules.Subject{Kit: p.kit, Ledger: p.ledger, Plan: p.plan})
+		}
+		all = append(all, one)
+	}
+	for _, rule := range readingRules() {
+		all = append(all, render.Asked{Name: rule.Name, Title: rule.Title, Reading: true})
+	}
+	return all
+}
+
+// kitsOwn are the names of files that are read from a kit folder, and of the folders
+// in it that are, today or by the design of a kit folder.
+var (
+	kitsOwn        = regexp.MustCompile(`(?i)^(?:kit\.ya?ml|(?:method|trouble|words)(?:\.[^.]+)?\.md|reviews\.csv)$`)
+	kitsOwnFolders = regexp.MustCompile(`(?i)^(?:pictures|trials|packing|templates)$`)
+)
+
+// isKitsOwn says whether a path is where a kit has files of its own.
+func isKitsOwn(path string) bool {
+	whole, err := filepath.Abs(path)
+	if err != nil {
+		return true
+	}
+	folder := filepath.Dir(whole)
+	return isKit(folder) && kitsOwn.MatchString(filepath.Base(whole)) ||
+		isKit(filepath.Dir(folder)) && kitsOwnFolders.MatchString(filepath.Base(folder))
+}
+
+// mayHoldRecord says whether a record of the one kit may be written to a path. It
+// takes the place of an earlier record and of nothing else: a slip in the name must
+// not cost a maker the method.
+func mayHoldRecord(path string, folders []string) error {
+	if len(folders) != 1 {
+		return fmt.Errorf("--report is of one kit, and here are %d; check each with a report of its own", len(folders))
+	}
+	if isKitsOwn(path) {
+		return fmt.Errorf("%s is where a kit has files of its own; choose another name for the report", path)
+	}
+	info, err := os.Stat(path)
+	switch {
+	case errors.Is(err, fs.ErrNotExist):
+		return nil
+	case err != nil:
+		return fmt.Errorf("cannot write the report to %s: %w", path, err)
+	case !info.Mode().IsRegular():
+		return fmt.Errorf("%s is no plain file; name the file that the report goes into", path)
+	case !isRecord(path):
+		return fmt.Errorf("%s is there already and is no report of a check; choose another name", path)
+	}
+	return nil
+}
+
+// isRecord says whether a file begins as a record does. An empty one may go too.
+func isRecord(path string) bool {
+	file, err := os.Open(path)
+	if err != nil {
+		return false
+	}
+	defer file.Close()
+	head := make([]byte, len(render.RecordMark))
+	n, _ := file.Read(head)
+	return bytes.HasPrefix([]byte(render.RecordMark), head[:n]) && (n == 0 || n == len(head))
+}
