@@ -53,7 +53,7 @@ could not be checked.`,
 	flags := command.Flags()
 	flags.StringVar(&o.format, "format", "text", "how to print: text, json or sarif")
 	flags.BoolVar(&o.all, "all", false, "print everything in full, however long it is")
-	flags.StringVar(&o.report, "report", "", "write a record of the check into this Markdown `file`, for you to keep or hand on")
+	flags.StringVar(&o.report, "report", "", "write a report of the check into this Markdown `file`, for you to keep or hand on")
 	flags.StringVar(&o.asOf, "as-of", "", "judge accepted findings as of this `day` (2026-11-25); today unless said")
 	flags.StringVar(&o.explain, "explain", "", "tell what a `rule` is for and how to put it right")
 	_ = command.RegisterFlagCompletionFunc("format", cobra.FixedCompletions(checkFormats, cobra.ShellCompDirectiveNoFileComp))
@@ -75,7 +75,7 @@ func (o *checkOptions) run(ctx context.Context, names []string) error {
 	}
 	folders := kitFolders(o.withoutFiles(names))
 	if o.report != "" {
-		if err := mayHoldRecord(o.report, folders); err != nil {
+		if err := mayHoldReport(o.report, folders); err != nil {
 			return err
 		}
 	}
@@ -106,7 +106,7 @@ func (o *checkOptions) write(outcomes []outcome, today time.Time) (err error) {
 		return fmt.Errorf("cannot write the findings: %w", err)
 	}
 	if o.report != "" {
-		return o.writeRecord(outcomes[0].proof, today)
+		return o.writeReport(outcomes[0].proof, today)
 	}
 	return nil
 }

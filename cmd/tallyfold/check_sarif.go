@@ -22,15 +22,22 @@ func (o *checkOptions) writeSARIF(outcomes []outcome) error {
 	return diag.WriteSARIF(o.out, log)
 }
 
-// belowOrWhole gives a folder below the one stood in as it is, and any other with
-// its whole path from the root, links followed.
+// belowOrWhole gives a folder from the one stood in where it lies below that, and
+// any other with its whole path from the root, links followed.
 func belowOrWhole(folder string) string {
 	if filepath.IsLocal(folder) {
 		return folder
 	}
-	whole, err := filepath.Abs(folder)
+	here, err := filepath.Abs(".")
 	if err != nil {
 		return folder
+	}
+	whole := folder
+	if !filepath.IsAbs(folder) {
+		whole = filepath.Join(here, folder)
+	}
+	if below, err := filepath.Rel(here, whole); err == nil && filepath.IsLocal(below) {
+		return filepath.ToSlash(below)
 	}
 	if followed, err := filepath.EvalSymlinks(whole); err == nil {
 		whole = followed

@@ -44,7 +44,7 @@ type Rule struct {
 	// Check gives the findings. Name and Severity need not be filled in.
 	Check func(Subject) []diag.Finding
 	// NotLookedAt tells what the rule passes over because kit.yaml may leave a figure
-	// out, in phrases such as "no limit of heat is told for Jar". A record of the
+	// out, in phrases such as "no limit of heat is told for Jar". A report of the
 	// check shows it, so that nothing found is not read as all looked at. Nil for a
 	// rule that has what it needs in every kit, or whose findings say what is missing.
 	NotLookedAt func(Subject) []string

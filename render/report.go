@@ -13,12 +13,12 @@ import (
 	"tallyfold/templates"
 )
 
-// RecordMark is the first line of every record, by which one is known again.
-const RecordMark = "<!-- A record written by tallyfold check. A later one may take its place. -->"
+// ReportMark is the first line of every report, by which one is known again.
+const ReportMark = "<!-- A report written by tallyfold check. A later one may take its place. -->"
 
-// A Record is what a shop keeps of one check of a kit: what was found, what was
+// A Report is what a shop keeps of one check of a kit: what was found, what was
 // asked, what could not be checked and what was not looked at.
-type Record struct {
+type Report struct {
 	// Folder is the kit folder's own name.
 	Folder string
 	// Kit is nil where it could not be read.
@@ -41,42 +41,42 @@ type Asked struct {
 	NotLookedAt []string
 }
 
-// Markdown gives the record as a Markdown document (GFM: it has tables).
-func (r Record) Markdown() ([]byte, error) {
-	text, err := templates.Shipped().Execute("record.md", nil, r.view())
+// Markdown gives the report as a Markdown document (GFM: it has tables).
+func (r Report) Markdown() ([]byte, error) {
+	text, err := templates.Shipped().Execute("report.md", nil, r.view())
 	return []byte(text), err
 }
 
-// recordView is what the template fills in, all of it Markdown.
-type recordView struct {
+// reportView is what the template fills in, all of it Markdown.
+type reportView struct {
 	Mark, Title, Edition, Maker, Folder, AsOf, Version, Result, Followed string
 
-	Files       []recordFile
-	Severities  []recordSeverity
-	Accepted    []recordAccepted
-	Rules       []recordRule
+	Files       []reportFile
+	Severities  []reportSeverity
+	Accepted    []reportAccepted
+	Rules       []reportRule
 	Unchecked   []string
 	NotLookedAt []string
 }
 
 type (
-	recordFile     struct{ Name, Sum string }
-	recordSeverity struct {
+	reportFile     struct{ Name, Sum string }
+	reportSeverity struct {
 		Title    string
-		Findings []recordFinding
+		Findings []reportFinding
 	}
-	recordFinding struct {
+	reportFinding struct {
 		Rule, Place string
-		Lines       []recordLine
+		Lines       []reportLine
 	}
-	recordLine     struct{ Label, Text string }
-	recordAccepted struct{ Rule, About, Found, Because, Until string }
-	recordRule     struct{ Name, Title, Answer string }
+	reportLine     struct{ Label, Text string }
+	reportAccepted struct{ Rule, About, Found, Because, Until string }
+	reportRule     struct{ Name, Title, Answer string }
 )
 
-func (r Record) view() recordView {
-	v := recordView{
-		Mark: RecordMark, Title: plainWords(r.Folder), Edition: "not told", Folder: plainWords(r.Folder),
+func (r Report) view() reportView {
+	v := reportView{
+		Mark: ReportMark, Title: plainWords(r.Folder), Edition: "not told", Folder: plainWords(r.Folder),
 		AsOf: r.AsOf.Format(time.DateOnly), Version: plainWords(r.Version), Result: r.result(),
 		Severities: r.severities(), Rules: r.answers(), Unchecked: r.unchecked(), NotLookedAt: r.notLookedAt(),
 	}
@@ -86,13 +86,13 @@ func (r Record) view() recordView {
 		v.Files, v.Followed = filesOf(k), followed(k)
 	}
 	for _, a := range r.Accepted {
-		v.Accepted = append(v.Accepted, recordAccepted{plainWords(a.Rule), plainWords(a.About), plainWords(a.Found), plainWords(a.Because), plainWords(a.Until)})
+		v.Accepted = append(v.Accepted, reportAccepted{plainWords(a.Rule), plainWords(a.About), plainWords(a.Found), plainWords(a.Because), plainWords(a.Until)})
 	}
 	return v
 }
 
 // result counts the findings of each weight.
-func (r Record) result() string {
+func (r Report) result() string {
 	line := fmt.Sprintf("%d must fix, %d should fix, %d worth knowing, %d accepted",
 		r.Findings.Count(diag.MustFix), r.Findings.Count(diag.ShouldFix), r.Findings.Count(diag.WorthKnowing), len(r.Accepted))
 	if !r.wasFollowed() {
@@ -102,12 +102,12 @@ func (r Record) result() string {
 }
 
 // wasFollowed says whether there were steps to hold the rules against.
-func (r Record) wasFollowed() bool { return r.Kit != nil && len(r.Kit.Method.Steps()) > 0 }
+func (r Report) wasFollowed() bool { return r.Kit != nil && len(r.Kit.Method.Steps()) > 0 }
 
 // filesOf gives the text files of a kit that were read, each with the fingerprint
 // by which that very file can be known again (SHA-256, FIPS 180-4).
-func filesOf(k *kit.Kit) []recordFile {
-	var files []recordFile
+func filesOf(k *kit.Kit) []reportFile {
+	var files []reportFile
 	seen := map[string]bool{}
 	add := func(file *source.File) {
 		if file == nil || seen[file.Name] {
@@ -115,7 +115,7 @@ func filesOf(k *kit.Kit) []recordFile {
 		}
 		seen[file.Name] = true
 		sum := sha256.Sum256(file.Text)
-		files = append(files, recordFile{plainWords(file.Name), hex.EncodeToString(sum[:])})
+		files = append(files, reportFile{plainWords(file.Name), hex.EncodeToString(sum[:])})
 	}
 	add(k.File)
 	add(k.Method.File)
@@ -138,13 +138,13 @@ func followed(k *kit.Kit) string {
 		len(k.Method.Steps()), runs, len(k.Components), len(k.Household), len(k.Tools))
 }
 
-func (r Record) severities() []recordSeverity {
-	var all []recordSeverity
+func (r Report) severities() []reportSeverity {
+	var all []reportSeverity
 	for _, severity := range []diag.Severity{diag.MustFix, diag.ShouldFix, diag.WorthKnowing} {
-		group := recordSeverity{Title: capital(severity.String())}
+		group := reportSeverity{Title: capital(severity.String())}
 		for _, f := range r.Findings.Sorted() {
 			if f.Severity == severity {
-				group.Findings = append(group.Findings, recordedFinding(f))
+				group.Findings = append(group.Findings, reportedFinding(f))
 			}
 		}
 		if len(group.Findings) > 0 {
@@ -154,11 +154,11 @@ func (r Record) severities() []recordSeverity {
 	return all
 }
 
-func recordedFinding(f diag.Finding) recordFinding {
-	told := recordFinding{Rule: plainWords(f.Rule), Place: placeWords(f.Where)}
+func reportedFinding(f diag.Finding) reportFinding {
+	told := reportFinding{Rule: plainWords(f.Rule), Place: placeWords(f.Where)}
 	add := func(label, text string) {
 		if text != "" {
-			told.Lines = append(told.Lines, recordLine{label, plainWords(text)})
+			told.Lines = append(told.Lines, reportLine{label, plainWords(text)})
 		}
 	}
 	add("Found", f.Found)
@@ -174,7 +174,7 @@ func recordedFinding(f diag.Finding) recordFinding {
 		add("Way out", text)
 	}
 	for _, also := range f.Also {
-		told.Lines = append(told.Lines, recordLine{"See also", strings.TrimSuffix(placeWords(also.Where)+": "+plainWords(also.Note), ": ")})
+		told.Lines = append(told.Lines, reportLine{"See also", strings.TrimSuffix(placeWords(also.Where)+": "+plainWords(also.Note), ": ")})
 	}
 	return told
 }

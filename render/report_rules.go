@@ -10,19 +10,19 @@ import (
 
 // answers tells what became of each rule. A rule that had nothing to be held
 // against was not asked; that is never told as nothing found.
-func (r Record) answers() []recordRule {
-	var all []recordRule
+func (r Report) answers() []reportRule {
+	var all []reportRule
 	for _, rule := range r.Rules {
 		answer := r.answer(rule)
 		if !rule.Reading && !r.wasFollowed() {
 			answer = "not asked"
 		}
-		all = append(all, recordRule{plainWords(rule.Name), plainWords(rule.Title), answer})
+		all = append(all, reportRule{plainWords(rule.Name), plainWords(rule.Title), answer})
 	}
 	return all
 }
 
-func (r Record) answer(rule Asked) string {
+func (r Report) answer(rule Asked) string {
 	found, unchecked, accepted := 0, 0, 0
 	for _, f := range r.Findings {
 		switch {
@@ -60,7 +60,7 @@ func (r Record) answer(rule Asked) string {
 
 // unchecked tells what could not be checked and why: what a rule said so of, what
 // could not be read, and everything where no steps could be followed.
-func (r Record) unchecked() []string {
+func (r Report) unchecked() []string {
 	var all []string
 	if !r.wasFollowed() {
 		all = append(all, "None of the rules on the steps was asked: there are no steps that could be followed. "+
@@ -97,7 +97,7 @@ func joined(place, found string, sum []string) string {
 	return line
 }
 
-func (r Record) isReading(name string) bool {
+func (r Report) isReading(name string) bool {
 	for _, rule := range r.Rules {
 		if rule.Name == name {
 			return rule.Reading
@@ -107,7 +107,7 @@ func (r Record) isReading(name string) bool {
 }
 
 // documents tells the claims that rest on a file, which is not opened.
-func (r Record) documents() []string {
+func (r Report) documents() []string {
 	if r.Kit == nil {
 		return nil
 	}
@@ -121,7 +121,7 @@ func (r Record) documents() []string {
 }
 
 // notLookedAt tells what rules passed over in this kit.
-func (r Record) notLookedAt() []string {
+func (r Report) notLookedAt() []string {
 	if !r.wasFollowed() {
 		return nil
 	}

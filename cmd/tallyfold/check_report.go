@@ -14,20 +14,20 @@ import (
 	"tallyfold/render"
 )
 
-// writeRecord writes what a shop keeps of the check of a kit.
-func (o *checkOptions) writeRecord(p *proof, today time.Time) error {
-	record := render.Record{
+// writeReport writes what a shop keeps of the check of a kit.
+func (o *checkOptions) writeReport(p *proof, today time.Time) error {
+	report := render.Report{
 		Folder: p.name, Kit: p.kit, AsOf: today, Version: version(),
 		Findings: p.findings, Accepted: p.accepted, Rules: asked(p),
 	}
-	text, err := record.Markdown()
+	text, err := report.Markdown()
 	if err != nil {
-		return fmt.Errorf("the record of %s cannot be put together: %w", p.folder, err)
+		return fmt.Errorf("the report of %s cannot be put together: %w", p.folder, err)
 	}
 	if err := writeWhole(o.report, text); err != nil {
 		return err
 	}
-	fmt.Fprintln(o.err, "The record of the check is in "+o.report+".")
+	fmt.Fprintln(o.err, "The report of the check is in "+o.report+".")
 	return nil
 }
 
@@ -65,10 +65,10 @@ func isKitsOwn(path string) bool {
 		isKit(filepath.Dir(folder)) && kitsOwnFolders.MatchString(filepath.Base(folder))
 }
 
-// mayHoldRecord says whether a record of the one kit may be written to a path. It
-// takes the place of an earlier record and of nothing else: a slip in the name must
+// mayHoldReport says whether a report of the one kit may be written to a path. It
+// takes the place of an earlier report and of nothing else: a slip in the name must
 // not cost a maker the method.
-func mayHoldRecord(path string, folders []string) error {
+func mayHoldReport(path string, folders []string) error {
 	if len(folders) != 1 {
 		return fmt.Errorf("--report is of one kit, and here are %d; check each with a report of its own", len(folders))
 	}
@@ -83,20 +83,20 @@ func mayHoldRecord(path string, folders []string) error {
 		return fmt.Errorf("cannot write the report to %s: %w", path, err)
 	case !info.Mode().IsRegular():
 		return fmt.Errorf("%s is no plain file; name the file that the report goes into", path)
-	case !isRecord(path):
+	case !isReport(path):
 		return fmt.Errorf("%s is there already and is no report of a check; choose another name", path)
 	}
 	return nil
 }
 
-// isRecord says whether a file begins as a record does. An empty one may go too.
-func isRecord(path string) bool {
+// isReport says whether a file begins as a report does. An empty one may go too.
+func isReport(path string) bool {
 	file, err := os.Open(path)
 	if err != nil {
 		return false
 	}
 	defer file.Close()
-	head := make([]byte, len(render.RecordMark))
+	head := make([]byte, len(render.ReportMark))
 	n, _ := file.Read(head)
-	return bytes.HasPrefix([]byte(render.RecordMark), head[:n]) && (n == 0 || n == len(head))
+	return bytes.HasPrefix([]byte(render.ReportMark), head[:n]) && (n == 0 || n == len(head))
 }

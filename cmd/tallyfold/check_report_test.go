@@ -10,14 +10,14 @@ import (
 	"tallyfold/render"
 )
 
-// recorded gives the record of a kit, as lines of words without their line ends.
-func recorded(t *testing.T, folder string) string {
+// reported gives the report of a kit, judged as of the day of the tests.
+func reported(t *testing.T, folder string) string {
 	t.Helper()
 	p, err := prove(folder, judged)
 	if err != nil {
 		t.Fatal(err)
 	}
-	text, err := render.Record{
+	text, err := render.Report{
 		Folder: p.name, Kit: p.kit, AsOf: judged, Version: "1", Findings: p.findings, Accepted: p.accepted, Rules: asked(p),
 	}.Markdown()
 	if err != nil {
@@ -26,11 +26,11 @@ func recorded(t *testing.T, folder string) string {
 	return string(text)
 }
 
-// A record names every rule once, and gives no verdict.
-func TestRecordsNameEveryRuleAndGiveNoVerdict(t *testing.T) {
+// A report names every rule once, and gives no verdict.
+func TestReportsNameEveryRuleAndGiveNoVerdict(t *testing.T) {
 	verdict := regexp.MustCompile(`(?i)\b(compliant|compliance|complies|safe|safely|certified|passed)\b`)
 	for _, folder := range everyKit(t) {
-		text := recorded(t, folder)
+		text := reported(t, folder)
 		asked := text[strings.Index(text, "## What was asked"):]
 		for _, name := range namesOf(judgingRules(), readingRules()) {
 			if n := strings.Count(asked, "\n| "+name+" | "); n != 1 {
@@ -39,22 +39,22 @@ func TestRecordsNameEveryRuleAndGiveNoVerdict(t *testing.T) {
 		}
 		// The kit's own words may say what they like; what it is asked by name may not.
 		if at := verdict.FindString(text[:strings.Index(text, "## What was found")] + asked); at != "" {
-			t.Errorf("%s: the record says %q", folder, at)
+			t.Errorf("%s: the report says %q", folder, at)
 		}
 		if strings.Contains(text, "<no value>") || strings.Contains(text, "\n\n\n") {
-			t.Errorf("%s: a gap in the record:\n%s", folder, text)
+			t.Errorf("%s: a gap in the report:\n%s", folder, text)
 		}
 	}
 }
 
-// Every finding of a broken kit is in its record, with its sum and its ways out.
-func TestRecordsTellEveryFinding(t *testing.T) {
+// Every finding of a broken kit is in its report, with its sum and its ways out.
+func TestReportsTellEveryFinding(t *testing.T) {
 	folder := "../../testdata/broken/harbour-candles"
 	p, err := prove(folder, judged)
 	if err != nil {
 		t.Fatal(err)
 	}
-	text := recorded(t, folder)
+	text := reported(t, folder)
 	if got := strings.Count(text, "\n- Found: "); got != len(p.findings) || got < 15 {
 		t.Errorf("%d findings told, want %d", got, len(p.findings))
 	}
@@ -71,8 +71,8 @@ func TestRecordsTellEveryFinding(t *testing.T) {
 }
 
 // What a rule could not check is told as such and never as nothing found.
-func TestRecordsTellWhatCouldNotBeChecked(t *testing.T) {
-	text := recorded(t, "../../kit/rules/testdata/no-density/fails")
+func TestReportsTellWhatCouldNotBeChecked(t *testing.T) {
+	text := reported(t, "../../kit/rules/testdata/no-density/fails")
 	row := regexp.MustCompile(`(?m)^\| no-density \|.*`).FindString(text)
 	if !strings.Contains(row, "could not be checked") || strings.Contains(row, "nothing found") {
 		t.Errorf("the row is %q", row)
@@ -90,14 +90,14 @@ func TestRecordsTellWhatCouldNotBeChecked(t *testing.T) {
 			t.Fatal(err)
 		}
 	}
-	if text := recorded(t, claims); !strings.Contains(text, "- The claim “Burns 30 hours” rests on trials/burn.yaml, which was not opened.") {
+	if text := reported(t, claims); !strings.Contains(text, "- The claim “Burns 30 hours” rests on trials/burn.yaml, which was not opened.") {
 		t.Errorf("an unopened document is not told:\n%s", text)
 	}
 }
 
 // Without steps to follow no rule on them is told as having found nothing: neither
 // with a kit.yaml that cannot be read, nor with a method that is not there.
-func TestRecordsOfWhatCannotBeFollowed(t *testing.T) {
+func TestReportsOfWhatCannotBeFollowed(t *testing.T) {
 	for why, files := range map[string]map[string]string{
 		"kit.yaml cannot be read": {"kit.yaml": "name: [\n", "method.md": "## [Set it](step:set)\n"},
 		"no method":               {"kit.yaml": "name: Jar\nmakes: 1 jar\ncomponents: {jar: {packed: 1}}\n"},
@@ -108,7 +108,7 @@ func TestRecordsOfWhatCannotBeFollowed(t *testing.T) {
 				t.Fatal(err)
 			}
 		}
-		text := recorded(t, folder)
+		text := reported(t, folder)
 		for _, rule := range judgingRules() {
 			row := regexp.MustCompile(`(?m)^\| ` + rule.Name + ` \|.*`).FindString(text)
 			if !strings.HasSuffix(row, "| not asked |") {
@@ -121,8 +121,8 @@ func TestRecordsOfWhatCannotBeFollowed(t *testing.T) {
 	}
 }
 
-// What SAFETY.md says is not looked at, a record says too.
-func TestRecordsSayWhatSafetySays(t *testing.T) {
+// What SAFETY.md says is not looked at, a report says too.
+func TestReportsSayWhatSafetySays(t *testing.T) {
 	text, err := os.ReadFile("../../SAFETY.md")
 	if err != nil {
 		t.Fatal(err)
@@ -132,16 +132,16 @@ func TestRecordsSayWhatSafetySays(t *testing.T) {
 	if !found || len(lines) < 5 {
 		t.Fatalf("%d lines", len(lines))
 	}
-	record := recorded(t, "../../examples/pocket-notebooks")
+	report := reported(t, "../../examples/pocket-notebooks")
 	for _, line := range lines {
-		if !strings.Contains(record, "- "+line[1]) {
-			t.Errorf("the record does not say: %s", line[1])
+		if !strings.Contains(report, "- "+line[1]) {
+			t.Errorf("the report does not say: %s", line[1])
 		}
 	}
 }
 
-// A maker's words become no markup of the record, and steer no reader.
-func TestRecordsShowAMakersWordsAsTheyAre(t *testing.T) {
+// A maker's words become no markup of the report, and steer no reader.
+func TestReportsShowAMakersWordsAsTheyAre(t *testing.T) {
 	folder := t.TempDir()
 	for name, content := range map[string]string{
 		"kit.yaml":  "name: \"# <b>Jar</b> | [x](y) \u202e\"\nmakes: 1 jar\ncomponents: {jar: {packed: 1}}\n",
@@ -151,7 +151,7 @@ func TestRecordsShowAMakersWordsAsTheyAre(t *testing.T) {
 			t.Fatal(err)
 		}
 	}
-	if text := recorded(t, folder); !strings.Contains(text, `| Kit | \# \<b\>Jar\</b\> \| \[x\](y) � |`) {
+	if text := reported(t, folder); !strings.Contains(text, `| Kit | \# \<b\>Jar\</b\> \| \[x\](y) � |`) {
 		t.Errorf("got:\n%s", text[:600])
 	}
 }
