@@ -24,8 +24,8 @@ type fit struct {
 
 // key notes in a key what its amounts may be, for the schema.
 func (f fit) key(k Key) Key {
-	k.Figure = slices.Contains(f.kinds, quantity.Count)
-	k.Zero, k.Whole = f.zero, f.whole
+	k.Unit = !slices.Contains(f.kinds, quantity.Count)
+	k.Positive, k.Whole = !f.zero, f.whole
 	return k
 }
 

@@ -138,7 +138,7 @@ func ofKeys(k Key) *schema {
 		return &schema{Type: types{"object"}, PropertyNames: own, Additional: own}
 	}
 	if k.Short != "" {
-		section = &schema{AnyOf: []*schema{ofAmount(Key{}), section}}
+		section = &schema{AnyOf: []*schema{ofAmount(Key{Unit: true}), section}}
 	}
 	return &schema{Type: types{"object"}, PropertyNames: own, Additional: section}
 }
@@ -164,7 +164,7 @@ func ofWhole(k Key) *schema {
 // ofAmount is a text, or a number where a figure without a unit is an amount.
 func ofAmount(k Key) *schema {
 	of := &schema{Type: types{"string"}, MinLength: 1}
-	if !k.Figure {
+	if k.Unit {
 		return of
 	}
 	of.Type = append(of.Type, "number")
@@ -172,10 +172,10 @@ func ofAmount(k Key) *schema {
 		of.Type[1] = "integer"
 	}
 	nothing := 0
-	if k.Zero {
-		of.Minimum = &nothing
-	} else {
+	if k.Positive {
 		of.ExclusiveMinimum = &nothing
+	} else {
+		of.Minimum = &nothing
 	}
 	return of
 }

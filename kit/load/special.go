@@ -100,7 +100,7 @@ var states = []choice[kit.State]{{"loose", kit.Loose}, {"liquid", kit.Liquid}, {
 // density reads a density and, where one stands behind it, the state it was
 // measured in.
 func density[T any](expected, example string, at func(*T) (*kit.Said[quantity.Amount], *kit.State)) field[T] {
-	k := Key{Name: "density", Expected: expected, Example: example, Form: Amount}
+	k := aDensity.key(Key{Name: "density", Expected: expected, Example: example, Form: Amount})
 	return field[T]{k, func(r *reader, into *T, v value) {
 		figure, state := v, kit.NoState
 		if v.isText() {

@@ -43,9 +43,9 @@ type Key struct {
 	// stand behind it ("+").
 	Least, Most int
 	After       string
-	// Figure: an Amount may be a figure without a unit, a count. Zero: it may be
+	// Unit: an Amount needs a unit, a bare figure is none. Positive: it may not be
 	// nothing. Whole: it may not be a half.
-	Figure, Zero, Whole bool
+	Unit, Positive, Whole bool
 	// Words: a Text that need not be the name of something. A name may not be a word
 	// that reads like yes, no or nothing.
 	Words bool
