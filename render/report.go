@@ -130,12 +130,15 @@ func filesOf(k *kit.Kit) []reportFile {
 
 // followed tells how much there was to follow.
 func followed(k *kit.Kit) string {
-	runs := "in one run"
-	if n := len(k.Passes()); n > 1 {
-		runs = fmt.Sprintf("in %d runs", n)
+	return howMany(len(k.Method.Steps()), "step") + " in " + howMany(len(k.Passes()), "run") + ", with " +
+		howMany(len(k.Components), "component") + ", " + howMany(len(k.Household), "household item") + " and " + howMany(len(k.Tools), "tool")
+}
+
+func howMany(n int, thing string) string {
+	if n == 1 {
+		return "1 " + thing
 	}
-	return fmt.Sprintf("%d steps %s, with %d components, %d household items and %d tools",
-		len(k.Method.Steps()), runs, len(k.Components), len(k.Household), len(k.Tools))
+	return fmt.Sprintf("%d %ss", n, thing)
 }
 
 func (r Report) severities() []reportSeverity {

@@ -45,6 +45,9 @@ func (c Checked) results(rules []Told) ([]sarifResult, []Told) {
 	return results, rules
 }
 
+// result tells one finding. One that says that something cannot be checked is told
+// as failed too: the kind "open" would have to be without a level (§3.27), and a
+// viewer would show it as the least of all.
 func (c Checked) result(f Finding) sarifResult {
 	result := sarifResult{
 		RuleID: f.Rule, Level: level(f.Severity), Message: sarifText{Text: message(f.inFull())},
