@@ -12,6 +12,8 @@ import (
 	"strings"
 	"sync"
 	"time"
+
+	"tallyfold/kit/diag"
 )
 
 // An outcome is one kit of a catalogue: its proof, or why there is none.
@@ -145,7 +147,18 @@ func (p *progress) done(folder string) {
 	p.lock.Lock()
 	defer p.lock.Unlock()
 	p.told++
-	fmt.Fprintf(p.w, "%schecked %d of %d: %s", lineStart, p.told, p.of, filepath.Base(folder))
+	fmt.Fprintf(p.w, "%schecked %d of %d: %s", lineStart, p.told, p.of, lastOf(diag.Printable(folder)))
+}
+
+// mostTold is how much of a folder's name is told, so that it stays on one line.
+const mostTold = 50
+
+// lastOf gives the end of a long name, which tells most.
+func lastOf(name string) string {
+	if runes := []rune(name); len(runes) > mostTold {
+		return "…" + string(runes[len(runes)-mostTold:])
+	}
+	return name
 }
 
 func (p *progress) clear() {
