@@ -5,6 +5,7 @@ import (
 	"encoding/json"
 	"fmt"
 	"maps"
+	"regexp"
 	"slices"
 	"strings"
 	"unicode"
@@ -198,13 +199,10 @@ func anyCase(word string) string {
 		for other := unicode.SimpleFold(r); other != r; other = unicode.SimpleFold(other) {
 			same += string(other)
 		}
-		switch {
-		case len(same) > len(string(r)):
+		if len(same) > len(string(r)) {
 			b.WriteString("[" + same + "]")
-		case unicode.IsLetter(r) || unicode.IsDigit(r) || r == ' ':
-			b.WriteRune(r)
-		default:
-			b.WriteString(`\` + same)
+		} else {
+			b.WriteString(regexp.QuoteMeta(same))
 		}
 	}
 	return b.String()
