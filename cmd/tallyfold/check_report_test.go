@@ -4,6 +4,7 @@ import (
 	"os"
 	"path/filepath"
 	"regexp"
+	"slices"
 	"strings"
 	"testing"
 
@@ -32,7 +33,13 @@ func TestReportsNameEveryRuleAndGiveNoVerdict(t *testing.T) {
 	for _, folder := range everyKit(t) {
 		text := reported(t, folder)
 		asked := text[strings.Index(text, "## What was asked"):]
-		for _, name := range namesOf(judgingRules(), readingRules()) {
+		names := namesOf(judgingRules(), readingRules())
+		for _, rule := range regexp.MustCompile(`(?m)^\*\*([a-z-]+)\*\*`).FindAllStringSubmatch(text, -1) {
+			if !slices.Contains(names, rule[1]) {
+				t.Errorf("%s: %s found something and is not among the rules that were asked", folder, rule[1])
+			}
+		}
+		for _, name := range names {
 			if n := strings.Count(asked, "\n| "+name+" | "); n != 1 {
 				t.Errorf("%s: %s is told %d times", folder, name, n)
 			}

@@ -93,6 +93,45 @@ func TestSARIFOfEveryKitIsValid(t *testing.T) {
 	}
 }
 
+// Every rule is in the log with its words, so that a viewer can explain a finding, and
+// the one that a result names is the one it points at.
+func TestSARIFExplainsEveryRule(t *testing.T) {
+	var log struct {
+		Runs []struct {
+			Tool struct {
+				Driver struct {
+					Rules []struct {
+						ID    string
+						Short struct{ Text string } `json:"shortDescription"`
+						Full  struct{ Text string } `json:"fullDescription"`
+					}
+				}
+			}
+			Results []struct {
+				RuleID    string
+				RuleIndex int
+			}
+		}
+	}
+	if err := json.Unmarshal([]byte(output(t, append([]string{"check", "--format", "sarif"}, everyKit(t)...)...)), &log); err != nil {
+		t.Fatal(err)
+	}
+	rules := log.Runs[0].Tool.Driver.Rules
+	if want := len(namesOf(judgingRules(), readingRules())); len(rules) != want {
+		t.Errorf("%d rules, want %d", len(rules), want)
+	}
+	for _, rule := range rules {
+		if rule.Short.Text == "" || rule.Full.Text == "" {
+			t.Errorf("%s is not explained", rule.ID)
+		}
+	}
+	for _, result := range log.Runs[0].Results {
+		if got := rules[result.RuleIndex].ID; got != result.RuleID {
+			t.Errorf("a result of %s points at %s", result.RuleID, got)
+		}
+	}
+}
+
 // The log tells the same findings as the JSON output, at the same places: the text
 // that a reader finds by line and UTF-16 column is the text at those bytes.
 func TestSARIFAndJSONTellTheSame(t *testing.T) {
