@@ -1,16 +1,14 @@
 package main
 
 import (
-	"encoding/json"
+	"context"
+	"errors"
 	"fmt"
 	"os"
-	"strings"
+	"slices"
+	"time"
 
 	"github.com/spf13/cobra"
-
-	"tallyfold/kit/diag"
-	"tallyfold/kit/proof"
-	"tallyfold/kit/rules"
 )
 
 type checkOptions struct {
@@ -18,7 +16,12 @@ type checkOptions struct {
 	format  string
 	asOf    string
 	explain string
+	report  string
+	all     bool
 }
+
+// checkFormats are the ways to print what was found.
+var checkFormats = []string{"text", "json", "sarif"}
 
 func newCheck(io streams) *cobra.Command {
 	o := &checkOptions{streams: io}
@@ -27,61 +30,108 @@ func newCheck(io streams) *cobra.Command {
 		Short: "Show what does not add up, worst first, and how to mend it",
 		Long: `check follows the steps of each kit to the letter, over all its runs, and shows
 every place where box, method and claims do not agree: what was found, what was
-expected, the sum, and ways out.
+expected, the sum, and ways out. What must be fixed is told in full; where the
+rest would not fit on a screen it is told in a line each, and --all tells it too.
+
+A folder of kits stands for the kits in it. Several kits end with a table.
 
 It ends with 0 when nothing must be fixed, 1 when something must, 2 when a kit
-could not be read at all.`,
+could not be checked.`,
 		Example: `  tallyfold check harbour-candles
-  tallyfold check kits/*
-  tallyfold check --format json harbour-candles
+  tallyfold check kits
+  tallyfold check harbour-candles --report harbour-candles-check.md
+  tallyfold check --format sarif kits > kits.sarif
   tallyfold check --explain left-over`,
 		Args: func(command *cobra.Command, args []string) error {
 			if len(args) == 0 && o.explain == "" {
-				return fmt.Errorf("name the kit folder to check, for instance: tallyfold check my-kit")
+				return errors.New("name the kit folder to check, for instance: tallyfold check my-kit")
 			}
 			return nil
 		},
-		RunE: func(_ *cobra.Command, args []string) error { return o.run(args) },
+		RunE: func(command *cobra.Command, args []string) error { return o.run(command.Context(), args) },
 	}
-	command.Flags().StringVar(&o.format, "format", "text", "how to print: text or json")
-	command.Flags().StringVar(&o.asOf, "as-of", "", "judge accepted findings as of this `day` (2026-11-25); today unless said")
-	command.Flags().StringVar(&o.explain, "explain", "", "tell what a `rule` is for and how to put it right")
-	_ = command.RegisterFlagCompletionFunc("format", cobra.FixedCompletions([]string{"text", "json"}, cobra.ShellCompDirectiveNoFileComp))
+	flags := command.Flags()
+	flags.StringVar(&o.format, "format", "text", "how to print: text, json or sarif")
+	flags.BoolVar(&o.all, "all", false, "print everything in full, however long it is")
+	flags.StringVar(&o.report, "report", "", "write a report of the check into this Markdown `file`, for you to keep or hand on")
+	flags.StringVar(&o.asOf, "as-of", "", "judge accepted findings as of this `day` (2026-11-25); today unless said")
+	flags.StringVar(&o.explain, "explain", "", "tell what a `rule` is for and how to put it right")
+	_ = command.RegisterFlagCompletionFunc("format", cobra.FixedCompletions(checkFormats, cobra.ShellCompDirectiveNoFileComp))
 	_ = command.RegisterFlagCompletionFunc("explain", completeRules)
 	command.ValidArgsFunction = completeFolders
 	return command
 }
 
-func (o *checkOptions) run(folders []string) error {
+func (o *checkOptions) run(ctx context.Context, names []string) error {
 	if o.explain != "" {
 		return o.tell(o.explain)
 	}
-	if o.format != "text" && o.format != "json" {
-		return fmt.Errorf("--format %q is not known; it is text or json", o.format)
+	if !slices.Contains(checkFormats, o.format) {
+		return fmt.Errorf("--format %q is not known; it is text, json or sarif", o.format)
 	}
 	today, err := day(o.asOf)
 	if err != nil {
 		return err
 	}
-	var proofs []*proved
-	for _, folder := range o.withoutFiles(folders) {
-		p, err := prove(folder, today)
-		if err != nil {
+	folders := kitFolders(o.withoutFiles(names))
+	if o.report != "" {
+		if err := mayHoldReport(o.report, folders); err != nil {
 			return err
 		}
-		p.Try()
-		proofs = append(proofs, p)
 	}
-	if o.format == "json" {
-		err = o.writeJSON(proofs)
-	} else {
-		err = o.writeText(proofs)
+	outcomes, err := proveAll(ctx, folders, today, newProgress(o.streams, len(folders)))
+	if err != nil {
+		return err
+	}
+	if failed := failures(outcomes); len(failed) == len(outcomes) {
+		return errors.Join(failed...)
+	}
+	if err := o.write(outcomes, today); err != nil {
+		return err
+	}
+	return o.worst(outcomes)
+}
+
+// write prints what was found, and the report where one is wanted.
+func (o *checkOptions) write(outcomes []outcome, today time.Time) (err error) {
+	switch o.format {
+	case "json":
+		err = o.writeJSON(outcomes)
+	case "sarif":
+		err = o.writeSARIF(outcomes)
+	default:
+		err = o.writeText(outcomes)
 	}
 	if err != nil {
 		return fmt.Errorf("cannot write the findings: %w", err)
 	}
-	for _, p := range proofs {
-		if p.Findings.MustFix() {
+	if o.report != "" {
+		return o.writeReport(outcomes[0].proof, today)
+	}
+	return nil
+}
+
+// failures are the errors of the kits that could not be checked.
+func failures(outcomes []outcome) []error {
+	var failed []error
+	for _, one := range outcomes {
+		if one.err != nil {
+			failed = append(failed, one.err)
+		}
+	}
+	return failed
+}
+
+// worst is how the check ends: with the worst that any kit has come to.
+func (o *checkOptions) worst(outcomes []outcome) error {
+	if failed := failures(outcomes); len(failed) > 0 {
+		for _, err := range failed {
+			fmt.Fprintln(o.err, "tallyfold: "+err.Error())
+		}
+		return fmt.Errorf("%s of %d could not be checked", count(len(failed), "kit"), len(outcomes))
+	}
+	for _, one := range outcomes {
+		if one.proof.Findings.MustFix() {
 			return errMustFix
 		}
 	}
@@ -91,10 +141,10 @@ func (o *checkOptions) run(folders []string) error {
 // withoutFiles passes over files among several kits, with a word: "check kits/*"
 // also names the price list that lies beside the kits. A file alone is a slip.
 func (o *checkOptions) withoutFiles(names []string) []string {
-	var folders []string
+	var folders, files []string
 	for _, name := range names {
 		if info, err := os.Stat(name); err == nil && !info.IsDir() {
-			fmt.Fprintln(o.err, "passed over, as it is a file and no kit folder: "+name)
+			files = append(files, name)
 			continue
 		}
 		folders = append(folders, name)
@@ -102,47 +152,10 @@ func (o *checkOptions) withoutFiles(names []string) []string {
 	if len(folders) == 0 {
 		return names
 	}
+	for _, name := range files {
+		fmt.Fprintln(o.err, "passed over, as it is a file and no kit folder: "+name)
+	}
 	return folders
-}
-
-func (o *checkOptions) writeText(proofs []*proved) error {
-	for i, p := range proofs {
-		if i > 0 {
-			fmt.Fprintln(o.out)
-		}
-		if err := diag.WriteText(o.out, p.Findings, diag.Style{Colour: o.colour, Folder: p.folder}); err != nil {
-			return err
-		}
-		if len(p.Findings) > 0 {
-			fmt.Fprintln(o.out)
-		}
-		for _, accepted := range p.Accepted {
-			fmt.Fprintln(o.out, "accepted: "+accepted.String())
-		}
-		if _, err := fmt.Fprintln(o.out, p.folder+": "+summary(p)); err != nil {
-			return err
-		}
-	}
-	return nil
-}
-
-// summary counts the findings and says what was and was not looked at.
-func summary(p *proved) string {
-	var counts []string
-	for _, severity := range []diag.Severity{diag.MustFix, diag.ShouldFix, diag.WorthKnowing} {
-		if n := p.Findings.Count(severity); n > 0 {
-			counts = append(counts, fmt.Sprintf("%d %s", n, severity))
-		}
-	}
-	if p.Kit == nil {
-		return strings.Join(counts, ", ") + "; the kit could not be followed"
-	}
-	told := fmt.Sprintf("%s followed in %s by %d rules",
-		count(len(p.Kit.Method.Steps()), "step"), count(len(p.Kit.Passes()), "run"), len(rules.All))
-	if len(counts) == 0 {
-		return "nothing to fix; " + told
-	}
-	return strings.Join(counts, ", ") + "; " + told
 }
 
 // count tells a number of things: "1 run", "3 runs".
@@ -151,59 +164,4 @@ func count(n int, thing string) string {
 		return "1 " + thing
 	}
 	return fmt.Sprintf("%d %ss", n, thing)
-}
-
-// checkedKit is one kit in the JSON output.
-type checkedKit struct {
-	Kit      string              `json:"kit"`
-	Findings []diag.PlainFinding `json:"findings"`
-	Accepted []acceptedPlain     `json:"accepted"`
-}
-
-type acceptedPlain struct {
-	diag.PlainFinding
-	Because string `json:"because"`
-	Until   string `json:"until,omitempty"`
-}
-
-func (o *checkOptions) writeJSON(proofs []*proved) error {
-	kits := []checkedKit{}
-	for _, p := range proofs {
-		checked := checkedKit{Kit: p.folder, Findings: p.Findings.Plain(), Accepted: []acceptedPlain{}}
-		for _, a := range p.Accepted {
-			plain := diag.List{a.Finding}.Plain()[0]
-			checked.Accepted = append(checked.Accepted, acceptedPlain{plain, a.Because, a.Until})
-		}
-		kits = append(kits, checked)
-	}
-	encoder := json.NewEncoder(o.out)
-	encoder.SetIndent("", "  ")
-	encoder.SetEscapeHTML(false)
-	return encoder.Encode(map[string]any{"kits": kits})
-}
-
-// tell explains one rule.
-func (o *checkOptions) tell(name string) error {
-	if rule, ok := rules.Named(name); ok {
-		return o.explanation(rule.Name, rule.Severity.String(), rule.Title, rule.Explanation)
-	}
-	for _, rule := range proof.ReadingRules() {
-		if rule.Name == name {
-			return o.explanation(rule.Name, "reading the files", rule.Title, rule.Explanation)
-		}
-	}
-	return fmt.Errorf("there is no rule %q; the rules are: %s", name, strings.Join(proof.RuleNames(), ", "))
-}
-
-func (o *checkOptions) explanation(name, weight, title, text string) error {
-	_, err := fmt.Fprintf(o.out, "%s (%s)\n%s\n\n%s\n", name, weight, title, text)
-	return err
-}
-
-func completeRules(*cobra.Command, []string, string) ([]string, cobra.ShellCompDirective) {
-	return proof.RuleNames(), cobra.ShellCompDirectiveNoFileComp
-}
-
-func completeFolders(*cobra.Command, []string, string) ([]string, cobra.ShellCompDirective) {
-	return nil, cobra.ShellCompDirectiveFilterDirs
 }

@@ -32,10 +32,14 @@ type streams struct {
 	out, err io.Writer
 	// colour says whether out is a terminal that shows colour.
 	colour bool
+	// watched says whether a person is looking at err while the work goes on.
+	watched bool
 }
 
 func main() {
-	os.Exit(run(os.Args[1:], streams{out: os.Stdout, err: os.Stderr, colour: showsColour(os.Stdout)}))
+	os.Exit(run(os.Args[1:], streams{
+		out: os.Stdout, err: os.Stderr, colour: showsColour(os.Stdout), watched: isTerminal(os.Stderr),
+	}))
 }
 
 // run does one command and gives its exit code.
@@ -59,5 +63,10 @@ func run(args []string, io streams) int {
 
 // showsColour follows the NO_COLOR convention and asks whether a person is looking.
 func showsColour(file *os.File) bool {
-	return os.Getenv("NO_COLOR") == "" && os.Getenv("TERM") != "dumb" && term.IsTerminal(int(file.Fd()))
+	return os.Getenv("NO_COLOR") == "" && isTerminal(file)
+}
+
+// isTerminal says whether a file is a terminal that can write over a line.
+func isTerminal(file *os.File) bool {
+	return os.Getenv("TERM") != "dumb" && term.IsTerminal(int(file.Fd()))
 }

@@ -13,6 +13,7 @@ import (
 type proved struct {
 	*proof.Proof
 	folder string
+	name   string // the folder's own name
 }
 
 // prove reads a kit folder and judges it as of a day. Every command starts here.
@@ -28,8 +29,8 @@ func prove(folder string, today time.Time) (*proved, error) {
 	if err != nil {
 		return nil, fmt.Errorf("cannot tell where %q lies: %w", folder, err)
 	}
-	p := proof.Of(os.DirFS(absolute), filepath.Base(absolute), today)
-	return &proved{p, filepath.ToSlash(filepath.Clean(folder))}, nil
+	name := filepath.Base(absolute)
+	return &proved{proof.Of(os.DirFS(absolute), name, today), filepath.ToSlash(filepath.Clean(folder)), name}, nil
 }
 
 // day reads the date that findings are judged as of; empty is today.

@@ -16,11 +16,12 @@ A kit is a folder with kit.yaml (what is packed) and method.md (the steps).`,
 		Example: `  tallyfold new my-kit
   tallyfold check my-kit
   tallyfold booklet my-kit`,
+		Version:       version(),
 		SilenceUsage:  true,
 		SilenceErrors: true,
 	}
 	root.SetOut(io.out)
 	root.SetErr(io.err)
-	root.AddCommand(newNew(io), newCheck(io), newBalance(io), newBooklet(io))
+	root.AddCommand(newNew(io), newCheck(io), newBalance(io), newBooklet(io), newSchema(io))
 	return root
 }

@@ -124,3 +124,63 @@ func TestSortedTellsEachFindingOnce(t *testing.T) {
 		t.Error("counting is wrong")
 	}
 }
+
+// Where all does not fit, what must be fixed stays whole and the rest takes a line
+// each; where it fits, nothing is shortened.
+func TestWhatDoesNotFitIsToldInShort(t *testing.T) {
+	list, file := sample()
+	list = append(list,
+		Finding{Rule: "tool-never-used", Severity: WorthKnowing, Where: file.Span(15, 18), Found: "c\x1b", Expected: "d", Cause: "tools"},
+		Finding{Rule: "tool-not-listed", Severity: ShouldFix, Where: file.Whole(), Found: "e", Cause: "tools", Follows: true})
+	tell := func(screen int) string {
+		var out bytes.Buffer
+		if err := WriteText(&out, list, Style{Screen: screen, Rest: "ask for more"}); err != nil {
+			t.Fatal(err)
+		}
+		return out.String()
+	}
+	full := tell(0)
+	lines := strings.Count(full, "\n")
+	if tell(lines) != full || strings.Contains(full, "in short") {
+		t.Errorf("%d lines fit and are not told in full:\n%s", lines, tell(lines))
+	}
+	head, rest, _ := strings.Cut(tell(lines-1), "\nshould fix, in short:\n")
+	if must, _, _ := strings.Cut(full, "\nworth knowing: "); head != must {
+		t.Errorf("what must be fixed is told as:\n%s\nwant:\n%s", head, must)
+	}
+	want := `  kit.yaml: tool-not-listed, e
+  kit.yaml:1:1: vague-amount, b
+
+worth knowing, in short:
+  kit.yaml:2:1: tool-never-used, c�
+
+3 lesser findings are told in short; ask for more
+`
+	if rest != want {
+		t.Errorf("the rest is:\n%s\nwant:\n%s", rest, want)
+	}
+	list = list[3:4]
+	if got := tell(1); got != "worth knowing, in short:\n  kit.yaml:2:1: tool-never-used, c�\n\n1 lesser finding is told in short; ask for more\n" {
+		t.Errorf("got:\n%s", got)
+	}
+}
+
+func TestAcceptedFindingsAreToldWithReasonAndEnd(t *testing.T) {
+	list, _ := sample()
+	var out bytes.Buffer
+	if err := WriteAccepted(&out, []Accepted{{Finding: list[1], Because: "a trial\nof two lines", Until: "edition 2"}}, Style{Folder: "lanterns"}); err != nil {
+		t.Fatal(err)
+	}
+	want := `accepted by the maker, and not counted:
+  lanterns/kit.yaml:2:13: packed-too-little of wax, 720 g of wax are taken
+    because a trial of two lines, until edition 2
+
+`
+	if out.String() != want {
+		t.Errorf("got:\n%s\nwant:\n%s", out.String(), want)
+	}
+	out.Reset()
+	if err := WriteAccepted(&out, nil, Style{}); err != nil || out.Len() > 0 {
+		t.Errorf("nothing accepted prints %q, %v", out.String(), err)
+	}
+}

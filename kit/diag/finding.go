@@ -48,7 +48,8 @@ type Finding struct {
 	// About is the name (key) of what it concerns: a component, tool, vessel, step
 	// or claim. A maker accepts a finding by rule and about.
 	About string
-	// Found and Expected are whole phrases without a full stop.
+	// Found and Expected are whole phrases without a full stop. Found begins with
+	// "cannot check" where the rule lacks what it needs.
 	Found, Expected string
 	// Sum shows the arithmetic, a line each. Empty where there is nothing to reckon.
 	Sum []string
@@ -62,6 +63,13 @@ type Finding struct {
 	// Follows: it is told under another finding of the same cause, never above it.
 	Follows bool
 }
+
+// cannotCheck begins what was found where something is missing that the rule needs.
+const cannotCheck = "cannot check"
+
+// CannotCheck says whether the finding tells that something could not be checked,
+// rather than that it is wrong.
+func (f Finding) CannotCheck() bool { return strings.HasPrefix(f.Found, cannotCheck) }
 
 // A Remedy is one way out of a finding.
 type Remedy struct {

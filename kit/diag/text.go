@@ -3,6 +3,7 @@ package diag
 import (
 	"fmt"
 	"io"
+	"slices"
 	"strings"
 	"unicode/utf8"
 
@@ -16,22 +17,44 @@ type Style struct {
 	// Folder stands before file names, so that they can be opened from where the
 	// command was given. Empty prints names within the kit folder.
 	Folder string
+	// Screen is how many lines there is room for. Where the findings take more,
+	// those that need not be fixed are told in a line each. 0 tells all in full.
+	Screen int
+	// Rest says how the rest is got, behind what was told in short.
+	Rest string
 }
 
 // WriteText prints findings worst first, each with its place, its sum and the
 // ways out. Findings with the cause of an earlier one stand under it in a line.
+// What must be fixed is always told in full.
 func WriteText(w io.Writer, list List, style Style) error {
 	p := &printer{w: w, style: style}
-	for i, group := range list.Sorted().grouped() {
-		if i > 0 {
-			p.print("\n")
-		}
-		p.finding(group[0])
-		for _, follower := range group[1:] {
-			p.line("with it", fmt.Sprintf("%s: %s, %s", p.place(follower.Where), follower.Rule, follower.Found))
-		}
+	groups := list.Sorted().grouped()
+	full := len(groups)
+	if style.Screen > 0 && linesOf(groups, style) > style.Screen {
+		full = mustFixGroups(groups)
 	}
+	p.inFull(groups[:full])
+	p.inShort(groups[full:])
 	return p.err
+}
+
+// linesOf counts the lines that groups take in full.
+func linesOf(groups []List, style Style) int {
+	var text strings.Builder
+	p := &printer{w: &text, style: style}
+	p.inFull(groups)
+	return strings.Count(text.String(), "\n")
+}
+
+// mustFixGroups is how many groups hold something that must be fixed. As groups
+// stand in the order of their worst finding, they are the first ones.
+func mustFixGroups(groups []List) int {
+	n := slices.IndexFunc(groups, func(group List) bool { return !group.MustFix() })
+	if n < 0 {
+		return len(groups)
+	}
+	return n
 }
 
 // grouped puts findings that one mistake brings about behind the one that tells
@@ -58,18 +81,70 @@ func (l List) grouped() []List {
 type printer struct {
 	w     io.Writer
 	style Style
+	begun bool // something has been printed
 	err   error
 }
 
 func (p *printer) print(text string) {
+	p.begun = true
 	if p.err == nil {
 		_, p.err = io.WriteString(p.w, text)
 	}
 }
 
+// gap sets what follows apart from what stands above.
+func (p *printer) gap() {
+	if p.begun {
+		p.print("\n")
+	}
+}
+
 // line writes a label and what belongs to it.
 func (p *printer) line(label, text string) {
-	p.print(fmt.Sprintf("  %-9s %s\n", label, printable(text)))
+	p.print(fmt.Sprintf("  %-9s %s\n", label, Printable(text)))
+}
+
+// inFull prints groups with all that there is to say, an empty line between them.
+func (p *printer) inFull(groups []List) {
+	for _, group := range groups {
+		p.gap()
+		p.finding(group[0])
+		for _, follower := range group[1:] {
+			p.line("with it", p.oneLine(follower))
+		}
+	}
+}
+
+// inShort prints each finding of groups in a line, under its severity.
+func (p *printer) inShort(groups []List) {
+	told, last := 0, Severity(0)
+	for _, f := range slices.Concat(groups...).Sorted() {
+		if f.Severity != last {
+			p.gap()
+			p.print(p.paint(f.Severity, f.Severity.String()) + ", in short:\n")
+			last = f.Severity
+		}
+		p.print("  " + Printable(p.oneLine(f)) + "\n")
+		told++
+	}
+	switch told {
+	case 0:
+	case 1:
+		p.print("\n1 lesser finding is told in short; " + p.style.Rest + "\n")
+	default:
+		p.print(fmt.Sprintf("\n%d lesser findings are told in short; %s\n", told, p.style.Rest))
+	}
+}
+
+// oneLine tells a finding by place, rule and what was found.
+func (p *printer) oneLine(f Finding) string { return p.at(f.Where) + f.Rule + ", " + f.Found }
+
+// at writes a place before what is said of it; no place is nothing.
+func (p *printer) at(where source.Span) string {
+	if !where.Known() {
+		return ""
+	}
+	return p.place(where) + ": "
 }
 
 func (p *printer) finding(f Finding) {
@@ -137,7 +212,7 @@ func (p *printer) excerpt(at source.Span) {
 	column := position.Column - 1
 	width := max(1, utf8.RuneCountInString(firstLine(at.Text())))
 	line, column, width = cut([]rune(line), column, width)
-	p.print(fmt.Sprintf("  %5d | %s\n", position.Line, printable(line)))
+	p.print(fmt.Sprintf("  %5d | %s\n", position.Line, Printable(line)))
 	p.print(fmt.Sprintf("        | %s%s\n", strings.Repeat(" ", column), p.paint(0, strings.Repeat("^", width))))
 }
 
@@ -168,9 +243,9 @@ func firstLine(text string) string {
 	return text
 }
 
-// printable keeps a maker's text from steering the terminal, and tabs from
+// Printable keeps a maker's text from steering the terminal, and tabs from
 // pushing the mark away from its place.
-func printable(text string) string {
+func Printable(text string) string {
 	return strings.Map(func(r rune) rune {
 		switch {
 		case r == '\t':

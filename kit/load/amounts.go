@@ -22,6 +22,13 @@ type fit struct {
 	step bool
 }
 
+// key notes in a key what its amounts may be, for the schema.
+func (f fit) key(k Key) Key {
+	k.Unit = !slices.Contains(f.kinds, quantity.Count)
+	k.Positive, k.Whole = !f.zero, f.whole
+	return k
+}
+
 // The fits that several keys share.
 var (
 	packable    = fit{kinds: []quantity.Dimension{quantity.Mass, quantity.Volume, quantity.Count, quantity.Length, quantity.Area}}

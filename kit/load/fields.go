@@ -22,8 +22,7 @@ func name[T any](key, expected, example string, at func(*T) *kit.Said[string]) f
 			return
 		}
 		if !v.quoted() && isSwitch(v.oneLine()) {
-			r.report(WrongType, v.span, v.told()+", which reads like yes, no or nothing", expected,
-				"if it really is called so, put it between quotation marks: “"+key+": \""+v.oneLine()+"\"”")
+			r.switchWord(v, k)
 			return
 		}
 		*at(into) = said(v, v.oneLine())
@@ -40,9 +39,16 @@ func isSwitch(word string) bool {
 	return false
 }
 
+// switchWord reports a word that stands for yes, no or nothing where one is called
+// or told something.
+func (r *reader) switchWord(v value, k Key) {
+	r.report(WrongType, v.span, v.told()+", which reads like yes, no or nothing", k.Expected,
+		"if it really is called so, put it between quotation marks: “"+k.Name+": \""+v.oneLine()+"\"”")
+}
+
 // prose is a sentence or several; line ends are kept.
 func prose[T any](key, expected, example string, at func(*T) *kit.Said[string]) field[T] {
-	k := Key{Name: key, Expected: expected, Example: example, Form: Text}
+	k := Key{Name: key, Expected: expected, Example: example, Form: Text, Words: true}
 	return field[T]{k, func(r *reader, into *T, v value) {
 		if r.isWords(v, k) {
 			*at(into) = said(v, strings.TrimSpace(v.text()))
@@ -52,7 +58,7 @@ func prose[T any](key, expected, example string, at func(*T) *kit.Said[string]) 
 
 // texts is one text or a list of them.
 func texts[T any](key, expected, example string, at func(*T) *[]kit.Said[string]) field[T] {
-	k := Key{Name: key, Expected: expected, Example: example, Form: TextList}
+	k := Key{Name: key, Expected: expected, Example: example, Form: TextList, Words: true}
 	return field[T]{k, func(r *reader, into *T, v value) {
 		for _, one := range oneOrMore(v) {
 			if r.isWords(one, k) {
@@ -76,6 +82,8 @@ func (r *reader) isWords(v value, k Key) bool {
 	switch {
 	case !v.isText() || !hasLetter(v.text()):
 		r.wrong(v, k)
+	case v.isNull():
+		r.switchWord(v, k)
 	case v.smuggled():
 		r.report(WrongType, v.span, "a character that no text may hold, written with a backslash", k.Expected, "take it out")
 	default:
@@ -110,7 +118,7 @@ func (r *reader) isYes(v value, k Key) (is, ok bool) {
 // whole reads a whole number from at least to at most; behind it may stand
 // after ("+").
 func whole[T any](key, expected, example string, least, most int, after string, at func(*T) *kit.Said[int]) field[T] {
-	k := Key{Name: key, Expected: expected, Example: example, Form: WholeNumber}
+	k := Key{Name: key, Expected: expected, Example: example, Form: WholeNumber, Least: least, Most: most, After: after}
 	return field[T]{k, func(r *reader, into *T, v value) {
 		if n, ok := wholeNumber(strings.TrimSuffix(v.text(), after)); v.isText() && ok && n >= least && n <= most {
 			*at(into) = said(v, n)
@@ -174,7 +182,7 @@ func (r *reader) noChoice(v value, k Key) {
 
 // amount reads one amount.
 func amount[T any](key, expected, example string, fits fit, at func(*T) *kit.Said[quantity.Amount]) field[T] {
-	k := Key{Name: key, Expected: expected, Example: example, Form: Amount}
+	k := fits.key(Key{Name: key, Expected: expected, Example: example, Form: Amount})
 	return field[T]{k, func(r *reader, into *T, v value) {
 		if a, ok := r.amount(v, k, fits); ok {
 			*at(into) = said(v, a)
@@ -184,7 +192,7 @@ func amount[T any](key, expected, example string, fits fit, at func(*T) *kit.Sai
 
 // amounts reads one amount or a list of them.
 func amounts[T any](key, expected, example string, fits fit, at func(*T) *[]kit.Said[quantity.Amount]) field[T] {
-	k := Key{Name: key, Expected: expected, Example: example, Form: AmountList}
+	k := fits.key(Key{Name: key, Expected: expected, Example: example, Form: AmountList})
 	return field[T]{k, func(r *reader, into *T, v value) {
 		for _, one := range oneOrMore(v) {
 			if a, ok := r.amount(one, k, fits); ok {

@@ -16,7 +16,7 @@ var betweenLots = map[string][]string{
 
 // packedOf reads what is packed: an amount, or packs inside the pack.
 func packedOf() field[kit.Component] {
-	k := Key{Name: "packed", Expected: expectPacked, Example: "720 g ± 5 g", Form: Amount, Required: true}
+	k := packable.key(Key{Name: "packed", Expected: expectPacked, Example: "720 g ± 5 g", Form: Amount, Required: true})
 	return field[kit.Component]{k, func(r *reader, into *kit.Component, v value) {
 		if lots, total, ok := r.lots(v); ok && r.suits(v, total, k, packable) {
 			into.Packed, into.Lots = said(v, total), lots

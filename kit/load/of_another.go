@@ -11,7 +11,7 @@ import (
 
 // amountOf reads an amount and the thing that it is of: "10 g ± 5 g of water".
 func amountOf[T any](key, expected, example string, fits fit, at func(*T) *kit.Said[quantity.Amount]) field[T] {
-	k := Key{Name: key, Expected: expected, Example: example, Form: Amount}
+	k := fits.key(Key{Name: key, Expected: expected, Example: example, Form: Amount})
 	return field[T]{k, func(r *reader, into *T, v value) {
 		figure, of := v, ""
 		if v.isText() {
@@ -35,7 +35,7 @@ func amountOf[T any](key, expected, example string, fits fit, at func(*T) *kit.S
 // solubilities reads points of what a solvent takes up, rising in temperature.
 func solubilities() field[kit.Component] {
 	k := Key{Name: "dissolves", Expected: "how much a solvent takes up and at which temperature, or a list of such points from cold to hot",
-		Example: "5 g per 100 g of water at 20 °C", Form: AmountList}
+		Example: "5 g per 100 g of water at 20 °C", Form: AmountList, Unit: true}
 	return field[kit.Component]{k, func(r *reader, into *kit.Component, v value) {
 		for _, one := range oneOrMore(v) {
 			if !one.isText() || one.nothing() {
@@ -64,8 +64,8 @@ func warmer(before, after quantity.Solubility) bool {
 // densities reads the density of a mixture: one, or one as it is filled and one
 // when it has set.
 func densities() field[kit.Mixture] {
-	k := Key{Name: "density", Expected: expectDensity + ", measured as it is filled; a list “[0.87 g/mL liquid, 0.93 g/mL set]” tells how far it draws together",
-		Example: "1.01–1.03 g/mL", Form: AmountList}
+	k := aDensity.key(Key{Name: "density", Expected: expectDensity + ", measured as it is filled; a list “[0.87 g/mL liquid, 0.93 g/mL set]” tells how far it draws together",
+		Example: "1.01–1.03 g/mL", Form: AmountList})
 	return field[kit.Mixture]{k, func(r *reader, into *kit.Mixture, v value) {
 		for _, one := range oneOrMore(v) {
 			figure, state := one, kit.NoState

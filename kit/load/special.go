@@ -66,8 +66,8 @@ func kitchenOf() field[kit.Kit] {
 // measuresOf reads the kit's own measures, which then may be used in amounts.
 // “scoop: 15 mL” is short for “scoop: {holds: 15 mL}”.
 func measuresOf() field[kit.Kit] {
-	k := Key{Name: "measures", Expected: "the kit's own measures, each with what it holds", Example: "{scoop: 15 mL}", Form: NamedGroups, Section: measureKeys.name}
-	holds := Key{Name: "holds", Expected: "a volume such as 15 mL", Example: "15 mL"}
+	k := Key{Name: "measures", Expected: "the kit's own measures, each with what it holds", Example: "{scoop: 15 mL}", Form: NamedGroups, Section: measureKeys.name, Short: "holds"}
+	holds := Key{Name: k.Short, Expected: "a volume such as 15 mL", Example: "15 mL"}
 	return field[kit.Kit]{k, func(r *reader, into *kit.Kit, v value) {
 		if !v.isKeys() {
 			r.wrong(v, k)
@@ -96,7 +96,7 @@ var states = []choice[kit.State]{{"loose", kit.Loose}, {"liquid", kit.Liquid}, {
 // density reads a density and, where one stands behind it, the state it was
 // measured in.
 func density[T any](expected, example string, at func(*T) (*kit.Said[quantity.Amount], *kit.State)) field[T] {
-	k := Key{Name: "density", Expected: expected, Example: example, Form: Amount}
+	k := aDensity.key(Key{Name: "density", Expected: expected, Example: example, Form: Amount})
 	return field[T]{k, func(r *reader, into *T, v value) {
 		figure, state := v, kit.NoState
 		if v.isText() {

@@ -39,8 +39,20 @@ type Key struct {
 	Form    Form
 	// Choices are the words of OneOf.
 	Choices []string
+	// Least and Most are the ends of a WholeNumber, both included; After is what may
+	// stand behind it ("+").
+	Least, Most int
+	After       string
+	// Unit: an Amount needs a unit, a bare figure is none. Positive: it may not be
+	// nothing. Whole: it may not be a half.
+	Unit, Positive, Whole bool
+	// Words: a Text that need not be the name of something. A name may not be a word
+	// that reads like yes, no or nothing.
+	Words bool
 	// Section is the name of the Section of what stands inside, for the forms with keys.
 	Section string
+	// Short is the key of that section which an amount alone stands for.
+	Short string
 	// Required keys must be there.
 	Required bool
 }

@@ -32,6 +32,9 @@ func (v value) isKeys() bool { return v.node.Kind == yaml.MappingNode }
 // nothing says whether nothing stands there.
 func (v value) nothing() bool { return v.isText() && strings.TrimSpace(v.node.Value) == "" }
 
+// isNull says whether a word without quotation marks is YAML's word for nothing.
+func (v value) isNull() bool { return v.isText() && v.node.Tag == "!!null" && !v.quoted() }
+
 // text is the text as the maker wrote it, without quotation marks. What YAML
 // makes of it (a number, a date, yes) is not asked.
 func (v value) text() string { return v.node.Value }

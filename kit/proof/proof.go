@@ -26,7 +26,7 @@ type Proof struct {
 	Ledger   *ledger.Ledger
 	Plan     schedule.Plan
 	Findings diag.List
-	Accepted []rules.Accepted
+	Accepted []diag.Accepted
 
 	folder fs.FS
 	name   string
@@ -81,7 +81,7 @@ func sameMatter(a, b diag.Finding) bool {
 	return a.Rule == b.Rule && a.About == b.About && a.Where == b.Where
 }
 
-// RuleNames are all rules by name, those that judge first, then those of reading.
+// RuleNames are the rules whose findings a maker can accept, those that judge first.
 func RuleNames() []string {
 	var names []string
 	for _, rule := range rules.All {
@@ -95,8 +95,16 @@ func RuleNames() []string {
 	return names
 }
 
-// ReadingRules are the findings that reading the files can have.
-func ReadingRules() []load.Rule { return slices.Concat(load.Rules, instructions.Rules) }
+// ReadingRules are the findings that reading the files can have, each once.
+func ReadingRules() []load.Rule {
+	var all []load.Rule
+	for _, rule := range slices.Concat(load.Rules, instructions.Rules) {
+		if !slices.ContainsFunc(all, func(known load.Rule) bool { return known.Name == rule.Name }) {
+			all = append(all, rule)
+		}
+	}
+	return all
+}
 
 // follow tells what was judged of a thing that could not be read under the finding
 // of that: a link without an amount, a component without a pack.

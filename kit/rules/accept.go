@@ -7,25 +7,11 @@ import (
 	"tallyfold/kit/diag"
 )
 
-// An Accepted is a finding that the maker has decided to live with.
-type Accepted struct {
-	diag.Finding
-	// Because is the maker's reason.
-	Because string
-	// Until says how long it holds: "2027-06-30" (that day included) or "edition 2".
-	Until string
-}
-
-// String tells it in a line for the end of a check.
-func (a Accepted) String() string {
-	return a.Rule + " (" + a.About + "): " + a.Found + "; because " + a.Because + ", until " + a.Until
-}
-
 // Accept parts the findings into those that are open and those that kit.yaml
 // accepts. An entry accepts findings by rule and about; it needs a reason and an
 // end. One that has none, is past its end or matches nothing gives a finding of
 // its own, and what it spoke of stays open.
-func Accept(list diag.List, k *kit.Kit, today time.Time) (open diag.List, accepted []Accepted) {
+func Accept(list diag.List, k *kit.Kit, today time.Time) (open diag.List, accepted []diag.Accepted) {
 	if k == nil {
 		return list.Sorted(), nil
 	}
@@ -37,7 +23,9 @@ func Accept(list diag.List, k *kit.Kit, today time.Time) (open diag.List, accept
 			open = append(open, finding)
 		case holds(entry, k, today):
 			matched[entry] = true
-			accepted = append(accepted, Accepted{finding, entry.Because.Value, untilWhen(entry)})
+			accepted = append(accepted, diag.Accepted{
+				Finding: finding, Because: entry.Because.Value, Until: untilWhen(entry), Entry: entry.Span,
+			})
 		default:
 			matched[entry] = true
 			open = append(open, finding)
@@ -69,14 +57,15 @@ func isExpired(entry *kit.Accepted, k *kit.Kit, today time.Time) bool {
 	if !entry.Until.Given() && !entry.Edition.Given() {
 		return true
 	}
-	if entry.Until.Given() && entry.Until.Value < today.Format(time.DateOnly) {
-		return true
-	}
-	return entry.Edition.Given() && entry.Edition.Value < max(1, k.Edition.Value)
+	return isPast(entry, today) || entry.Edition.Given() && entry.Edition.Value < max(1, k.Edition.Value)
 }
 
+// untilWhen says how long an entry holds. With a day and an edition, both must not
+// be over.
 func untilWhen(entry *kit.Accepted) string {
 	switch {
+	case entry.Until.Given() && entry.Edition.Given():
+		return entry.Until.Value + " or edition " + whole(entry.Edition.Value).String() + ", whichever is over first"
 	case entry.Until.Given():
 		return entry.Until.Value
 	case entry.Edition.Given():

@@ -19,20 +19,27 @@ Put the cause right, or look at it once more and write a new end.`,
 }
 
 func expired(entry *kit.Accepted, k *kit.Kit, today time.Time) diag.Finding {
+	edition := whole(max(1, k.Edition.Value)).String()
 	finding := diag.Finding{
-		Found:    told(entry) + " was accepted until " + untilWhen(entry) + ", which is over",
 		Expected: "an end that has not come yet",
 		Remedies: diag.Fix("put right what the finding says", "look at it once more and write a later end, with “until:” or “edition:”"),
 	}
 	switch {
-	case entry.Until.Given():
+	case isPast(entry, today):
+		finding.Found = told(entry) + " was accepted until " + entry.Until.Value + ", which is over"
 		finding.Sum = []string{"judged as of " + today.Format(time.DateOnly)}
 	case entry.Edition.Given():
-		finding.Sum = []string{"the kit is edition " + whole(max(1, k.Edition.Value)).String()}
+		finding.Found = told(entry) + " was accepted until edition " + whole(entry.Edition.Value).String() + ", which is over"
+		finding.Sum = []string{"the kit is edition " + edition}
 	default:
 		finding.Found = told(entry) + " is accepted without an end"
 		finding.Expected = "the last day or edition that it is accepted for"
-		finding.Remedies = diag.Fix("write “until: 2027-06-30” with the day that suits, or “edition: " + whole(max(1, k.Edition.Value)).String() + "”")
+		finding.Remedies = diag.Fix("write “until: 2027-06-30” with the day that suits, or “edition: " + edition + "”")
 	}
 	return finding
+}
+
+// isPast says whether the last day of an entry is over.
+func isPast(entry *kit.Accepted, today time.Time) bool {
+	return entry.Until.Given() && entry.Until.Value < today.Format(time.DateOnly)
 }

@@ -35,12 +35,12 @@ Pour [80 mL of oil](take:oil) into [the bowl](vessel:bowl).
 Fill [the jar](fill:jar) in [5 minutes](work:).
 `
 
-func accepting(t *testing.T, entry string, day time.Time) (open diag.List, accepted []rules.Accepted) {
+func accepting(t *testing.T, entry string, day time.Time) (open diag.List, accepted []diag.Accepted) {
 	t.Helper()
 	return accept(t, strings.Replace(acceptKit, "ENTRY", entry, 1), acceptMethod, day)
 }
 
-func accept(t *testing.T, kitYAML, method string, day time.Time) (open diag.List, accepted []rules.Accepted) {
+func accept(t *testing.T, kitYAML, method string, day time.Time) (open diag.List, accepted []diag.Accepted) {
 	t.Helper()
 	files := fstest.MapFS{"kit.yaml": {Data: []byte(kitYAML)}, "method.md": {Data: []byte(method)}}
 	k, reading := instructions.Open(files, "kit")
@@ -106,6 +106,25 @@ func TestAcceptedSaysWhyAndUntilWhen(t *testing.T) {
 		if !strings.Contains(accepted[0].String(), want) {
 			t.Errorf("%q does not tell %q", accepted[0], want)
 		}
+	}
+}
+
+// With a day and an edition it is told which of the two is over, with its sum.
+func TestExpiredSaysWhichEndIsOver(t *testing.T) {
+	for _, c := range []struct{ entry, found, sum string }{
+		{"until: 2026-01-14, edition: 3", "was accepted until 2026-01-14, which is over", "judged as of 2026-01-15"},
+		{"until: 2026-02-01, edition: 2", "was accepted until edition 2, which is over", "the kit is edition 3"},
+	} {
+		open, _ := accepting(t, "{rule: left-over, about: oil, because: for a second try, "+c.entry+"}", today)
+		for _, f := range open {
+			if f.Rule == "accept-expired" && (!strings.HasSuffix(f.Found, c.found) || f.Sum[0] != c.sum) {
+				t.Errorf("%s: %q, %q", c.entry, f.Found, f.Sum)
+			}
+		}
+	}
+	_, accepted := accepting(t, "{rule: left-over, about: oil, because: for a second try, until: 2026-02-01, edition: 3}", today)
+	if len(accepted) != 1 || accepted[0].Until != "2026-02-01 or edition 3, whichever is over first" {
+		t.Errorf("accepted %v", accepted)
 	}
 }
 

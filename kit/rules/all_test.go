@@ -139,7 +139,7 @@ func subject(t testing.TB, folder string) (rules.Subject, diag.List) {
 }
 
 // judged runs a kit folder through the whole chain.
-func judged(t testing.TB, folder string) (open diag.List, accepted []rules.Accepted) {
+func judged(t testing.TB, folder string) (open diag.List, accepted []diag.Accepted) {
 	t.Helper()
 	if why := comment(t, folder, "why"); why == "" {
 		t.Errorf("%s: the first line must say why the kit exists: “# why: …”", folder)

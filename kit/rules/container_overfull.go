@@ -29,6 +29,12 @@ Fill less, use a larger container, or leave the insert out.`,
 		}
 		return overRuns(s.Kit, all)
 	},
+	NotLookedAt: func(s Subject) []string {
+		if len(s.Ledger.Fillings) > 0 {
+			return nil
+		}
+		return []string{"no step fills a container"}
+	},
 }
 
 func overfull(s Subject, f *ledger.Filling) (diag.Finding, bool) {

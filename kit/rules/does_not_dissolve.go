@@ -34,6 +34,14 @@ is told so. Take less, take more of the solvent, or warm it further.`,
 		}
 		return overRuns(s.Kit, all)
 	},
+	NotLookedAt: func(s Subject) []string {
+		for _, c := range s.Kit.Components {
+			if len(c.Dissolves) > 0 {
+				return nil
+			}
+		}
+		return []string{"no component tells how much of it dissolves"}
+	},
 }
 
 // isJudged: the step adds some of the solute, or warms the vessel.

@@ -36,6 +36,21 @@ Fill more into each, or claim less.`,
 		}
 		return overRuns(s.Kit, all)
 	},
+	NotLookedAt: func(s Subject) []string {
+		var names []string
+		for _, piece := range s.Kit.Pieces {
+			if !piece.Net.Given() || !piece.In.Given() {
+				names = append(names, piece.String())
+			}
+		}
+		switch {
+		case len(s.Kit.Pieces) == 0:
+			return []string{"no net contents are claimed"}
+		case len(names) > 0:
+			return []string{"no net contents in a container are claimed for " + listed(names)}
+		}
+		return nil
+	},
 }
 
 // bounded keeps the maker's "at least".

@@ -30,6 +30,12 @@ Pack a sheet more or a larger one, cut smaller pieces, or narrow the margin.`,
 		}
 		return findings
 	},
+	NotLookedAt: func(s Subject) []string {
+		if len(s.Ledger.Cuttings) > 0 {
+			return nil
+		}
+		return []string{"no step cuts pieces out of a sheet"}
+	},
 }
 
 // isShort: where the area itself is too small, packed-too-little tells it.

@@ -36,6 +36,47 @@ Let it cool first, and say to what temperature; or use something that withstands
 		}
 		return overRuns(s.Kit, h.all)
 	},
+	NotLookedAt: heatUntold,
+}
+
+// heatUntold names what has no limit to hold heat against, in a kit that heats.
+func heatUntold(s Subject) []string {
+	if !heats(s.Kit) {
+		return []string{"no step warms anything"}
+	}
+	not := untoldFor("no limit of heat is told for ", s, func(c *kit.Component) bool {
+		switch {
+		case c.Withstands.Given() || c.AddBelow.Given():
+			return false
+		case c.Container != nil:
+			return !c.Container.Withstands.Given()
+		case c.Insert != nil:
+			return !c.Insert.Withstands.Given()
+		}
+		return isMaterial(c)
+	})
+	var vessels []string
+	for _, tool := range s.Kit.Tools {
+		if (tool.Holds.Given() || tool.Residue.Given()) && !tool.Withstands.Given() {
+			vessels = append(vessels, tool.String())
+		}
+	}
+	if len(vessels) > 0 {
+		not = append(not, "no limit of heat is told for the vessels "+listed(vessels))
+	}
+	return not
+}
+
+// heats says whether any step warms anything.
+func heats(k *kit.Kit) bool {
+	for _, step := range k.Method.Steps() {
+		for _, o := range step.Operations {
+			if o.Kind == kit.Warm && !o.Aside {
+				return true
+			}
+		}
+	}
+	return false
 }
 
 // heat gathers what is too hot, once a run and place.

@@ -34,6 +34,12 @@ Change one of the two amounts.`,
 		}
 		return overRuns(s.Kit, all)
 	},
+	NotLookedAt: func(s Subject) []string {
+		if len(ratios(s.Kit)) > 0 {
+			return nil
+		}
+		return []string{"no ratio of two things is told"}
+	},
 }
 
 // ratios gives all limits on ratios; they are limits like those on shares.

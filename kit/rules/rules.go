@@ -13,8 +13,8 @@
 //
 // The other files hold what several rules share: runs.go tells a finding once for
 // all runs, measure.go finds amounts that can be weighed, reading.go and
-// words_*.go read prose, things.go names things, accept.go sets aside what a
-// maker has accepted.
+// words_*.go read prose, things.go names things, not_looked_at.go names what a
+// rule had to pass over, accept.go sets aside what a maker has accepted.
 package rules
 
 import (
@@ -43,6 +43,11 @@ type Rule struct {
 	Explanation string
 	// Check gives the findings. Name and Severity need not be filled in.
 	Check func(Subject) []diag.Finding
+	// NotLookedAt tells what the rule passes over because kit.yaml may leave a figure
+	// out, in phrases such as "no limit of heat is told for Jar". A report of the
+	// check shows it, so that nothing found is not read as all looked at. Nil for a
+	// rule that has what it needs in every kit, or whose findings say what is missing.
+	NotLookedAt func(Subject) []string
 }
 
 // Check holds all rules against a kit: worst first, each finding once.

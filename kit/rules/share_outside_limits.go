@@ -32,6 +32,11 @@ cannot be checked; no-density tells it.`,
 		}
 		return overRuns(s.Kit, all)
 	},
+	NotLookedAt: func(s Subject) []string {
+		return untoldFor("no limit on a share is told for ", s, func(c *kit.Component) bool {
+			return len(c.Shares) == 0 && isMaterial(c)
+		})
+	},
 }
 
 // bearable is how far over a limit the worst case may go before it is told.

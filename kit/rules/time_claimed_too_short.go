@@ -36,6 +36,16 @@ Claim the longer time, or make the steps shorter.`,
 		}
 		return findings
 	},
+	NotLookedAt: func(s Subject) []string {
+		var not []string
+		if !s.Kit.Time.HandsOn.Given() {
+			not = append(not, "no hands-on time is claimed")
+		}
+		if !s.Kit.Time.Total.Given() {
+			not = append(not, "no total time is claimed")
+		}
+		return not
+	},
 }
 
 // aboutAllows is how much “about” in a claim allows.

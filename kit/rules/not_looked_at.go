@@ -1,0 +1,29 @@
+package rules
+
+import (
+	"tallyfold/kit"
+	"tallyfold/kit/quantity"
+)
+
+// untoldFor names the components that lack something, in one phrase.
+func untoldFor(what string, s Subject, lacks func(*kit.Component) bool) []string {
+	var names []string
+	for _, c := range s.Kit.Components {
+		if lacks(c) {
+			names = append(names, c.String())
+		}
+	}
+	if len(names) == 0 {
+		return nil
+	}
+	return []string{what + listed(names)}
+}
+
+// isMaterial says whether a component is weighed or measured out, not counted.
+func isMaterial(c *kit.Component) bool {
+	switch c.Packed.Value.Dimension {
+	case quantity.Mass, quantity.Volume:
+		return true
+	}
+	return false
+}

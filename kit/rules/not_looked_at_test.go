@@ -1,0 +1,59 @@
+package rules_test
+
+import (
+	"os"
+	"path/filepath"
+	"strings"
+	"testing"
+
+	"tallyfold/kit/rules"
+)
+
+// What a rule passes over for want of a figure is named; what it has a figure for is
+// not.
+func TestNotLookedAt(t *testing.T) {
+	for _, c := range []struct{ why, rule, kit, want string }{
+		{"limits of heat that are not told", "poured-too-hot", "../../examples/harbour-candles",
+			"no limit of heat is told for Soy wax flakes, Green tint flakes, Amber tint flakes and Cotton wick on a metal foot; " +
+				"no limit of heat is told for the vessels Saucepan"},
+		{"nothing is heated", "poured-too-hot", "../../examples/drawer-sachets", "no step warms anything"},
+		{"shares that are not told", "share-outside-limits", "../../examples/drawer-sachets",
+			"no limit on a share is told for Dried lavender and Dried orange peel"},
+		{"nothing is weighed", "share-outside-limits", "../../examples/pocket-notebooks", ""},
+		{"nothing is filled", "container-overfull", "../../examples/pocket-notebooks", "no step fills a container"},
+		{"jars are filled", "container-overfull", "../../examples/harbour-candles", ""},
+		{"net contents of some pieces", "net-less-than-claimed", "../../examples/pocket-notebooks", "no net contents in a container are claimed for Notebook"},
+		{"net contents are claimed", "net-less-than-claimed", "../../examples/harbour-candles", ""},
+		{"nothing dissolves", "does-not-dissolve", "../../examples/harbour-candles", "no component tells how much of it dissolves"},
+		{"something dissolves", "does-not-dissolve", filepath.Join("testdata", "does-not-dissolve", "clean"), ""},
+		{"no ratio", "ratio-outside-limits", "../../examples/harbour-candles", "no ratio of two things is told"},
+		{"a ratio", "ratio-outside-limits", filepath.Join("testdata", "ratio-outside-limits", "clean"), ""},
+		{"nothing is cut out", "pieces-do-not-fit", "../../examples/harbour-candles", "no step cuts pieces out of a sheet"},
+		{"pieces are cut out", "pieces-do-not-fit", filepath.Join("testdata", "pieces-do-not-fit", "clean"), ""},
+		{"both times are claimed", "time-claimed-too-short", "../../examples/harbour-candles", ""},
+		{"no time is claimed", "time-claimed-too-short", "no time",
+			"no hands-on time is claimed; no total time is claimed"},
+	} {
+		if c.kit == "no time" {
+			c.kit = withoutTime(t)
+		}
+		s, _ := subject(t, c.kit)
+		rule, _ := rules.Named(c.rule)
+		if got := strings.Join(rule.NotLookedAt(s), "; "); got != c.want {
+			t.Errorf("%s: %q, want %q", c.why, got, c.want)
+		}
+	}
+}
+
+// withoutTime is a kit folder that claims no time.
+func withoutTime(t *testing.T) string {
+	t.Helper()
+	folder := t.TempDir()
+	kit := strings.Replace(acceptKit, "accept:\n  - ENTRY\n", "", 1)
+	for name, text := range map[string]string{"kit.yaml": kit, "method.md": acceptMethod} {
+		if err := os.WriteFile(filepath.Join(folder, name), []byte(text), 0o644); err != nil {
+			t.Fatal(err)
+		}
+	}
+	return folder
+}
