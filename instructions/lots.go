@@ -60,7 +60,7 @@ func (f *phrasing) tellLots(first, last int, count quantity.Number, lots kit.Lot
 	from, to := f.tokens[first].start, f.tokens[last].end
 	amount.Written = strings.TrimSpace(string(f.link.text.text[from:to]))
 	f.use(first, last)
-	f.phrase.Portion = kit.Exactly
+	f.phrase.Portion, f.phrase.Lots = kit.Exactly, count
 	f.phrase.Amounts = append(f.phrase.Amounts, amount)
 	f.phrase.AmountSpans = append(f.phrase.AmountSpans, f.link.text.span(from, to))
 }

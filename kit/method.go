@@ -135,6 +135,9 @@ type Phrase struct {
 	OfPack   bool
 	// Amounts: the first is what the customer does; the rest tell it again.
 	Amounts []quantity.Amount
+	// Lots is how many packs inside the pack the first amount is told in ("one
+	// skein"), 0 for none.
+	Lots quantity.Number
 	// AmountSpans are the places of Amounts.
 	AmountSpans []source.Span
 	// Each multiplies by the containers, cavities or pieces of the run; EachCount

@@ -101,7 +101,7 @@ func (b *balancePrinter) way(e ledger.Entry) string {
 	from, to := b.called(e.From), b.called(e.To)
 	switch {
 	case e.Move == ledger.LeftOver:
-		return "from " + from + ", " + e.To
+		return "from " + from + ", " + strings.ReplaceAll(b.called(e.To), "-", " ")
 	case e.From == e.Thing && to != "":
 		return "into " + to
 	case e.From == e.Thing:

@@ -40,7 +40,7 @@ func TestProgressIsForPersonsOnly(t *testing.T) {
 	if plain.String() != watched.String() {
 		t.Error("the findings differ when a person looks")
 	}
-	if got := told.String(); !strings.Contains(got, "checked 3 of 3: ") || !strings.HasSuffix(got, lineStart) || strings.Contains(got, "\n") {
+	if got := told.String(); !strings.Contains(got, "checked 4 of 4: ") || !strings.HasSuffix(got, lineStart) || strings.Contains(got, "\n") {
 		t.Errorf("said %q", got)
 	}
 	told.Reset()

@@ -145,12 +145,16 @@ func (c *Contents) takeShare(share *Figure) []portion {
 		c.portions = nil
 		return taken
 	}
-	if isWhole(share) {
+	whole := isWhole(share)
+	if whole {
 		defer func() { c.portions = nil }()
 	}
 	taken := make([]portion, len(c.portions))
 	for i, p := range c.portions {
 		part := partOf(p.material.name, p.amount, share)
+		if whole { // nothing stays that could make up for what is rounded
+			part = Times(p.amount.Dimension, p.material.name, p.amount, share)
+		}
 		taken[i] = portion{p.material, part}
 		c.portions[i].amount = Minus(p.material.name, p.amount, part)
 	}

@@ -55,7 +55,7 @@ func (m *material) setCutting(c *kit.Component) {
 	m.strands = c.Strands.Value
 	m.skein = c.Packed.Value.Nominal
 	if c.Lots.Told() {
-		m.skein = c.Lots.Each.Nominal
+		m.skein, m.lots = c.Lots.Each.Nominal, int64(c.Lots.Count)
 	}
 	if c.EndAllowance.Given() {
 		m.perEnd = Written("lost at each end of "+m.name, c.EndAllowance.Value, c.EndAllowance.Span)

@@ -1,6 +1,7 @@
 package ledger_test
 
 import (
+	"strings"
 	"testing"
 
 	"tallyfold/kit/ledger"
@@ -52,6 +53,16 @@ var cuttings = []meant{
 func TestWhatIsMeantOfCutting(t *testing.T) {
 	for _, c := range cuttings {
 		t.Run(c.why, func(t *testing.T) { holdsTrue(t, ledger.Follow(read(t, c.kit, c.method)), c.want) })
+	}
+}
+
+// A skein too light is too light in the pack as well: two of two leave exactly nothing,
+// however far each may be off.
+func TestLotsErrWithTheirPack(t *testing.T) {
+	kit := strings.Replace(stitching, "1 skein of 8 m", "2 skeins of 8 m ± 50 cm", 1)
+	l := ledger.Follow(read(t, kit, onBoard("Cut up [one skein](use:floss). Then cut up [one skein](use:floss).")))
+	if low, high := l.Balance("floss").Left.Worst(); !low.IsZero() || !high.IsZero() {
+		t.Errorf("%s to %s mm are left, want nothing", low, high)
 	}
 }
 

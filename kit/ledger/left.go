@@ -50,7 +50,37 @@ func (f *follower) leftShare(v *vessel) (share *Figure, all bool) {
 		f.keepMaking(v)
 		return f.shareOf(v)
 	}
+	if f.operation.As == pouredAway {
+		return f.pouringOff(v), true
+	}
 	return f.emptying(v), true
+}
+
+// pouringOff is the share that leaves a vessel when its liquid is poured off what lies
+// in it: that keeps what it carries, besides the residue of the vessel.
+func (f *follower) pouringOff(v *vessel) *Figure {
+	var carried []*Figure
+	for _, p := range v.objects {
+		if p.material.carries != nil {
+			carried = append(carried, Times(quantity.Mass, "carried by "+p.material.name, p.material.mass(p.amount), p.material.carries))
+		}
+	}
+	if len(carried) == 0 || len(v.portions) == 0 {
+		return f.emptying(v)
+	}
+	if residue := f.residueOf(v); residue != nil && residue.Dimension == quantity.Mass {
+		carried = append(carried, residue)
+	}
+	held := v.Mass()
+	stays := Plus(quantity.Mass, "stays in "+v.name, carried...)
+	if !held.Known() || !stays.Known() {
+		f.snag(NoDensity, v.Vessel, stays, held, why(held, stays))
+		return Unknown(quantity.Share, "part of "+v.name, why(held, stays))
+	}
+	if held.Value().IsZero() {
+		return nil
+	}
+	return shareOf("part of "+v.name, Minus("leaves "+v.name, held, Smaller("stays in "+v.name, stays, held)), held)
 }
 
 func (f *follower) goesTo() string {

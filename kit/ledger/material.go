@@ -22,6 +22,7 @@ type material struct {
 	// strands a thread is laid of, the length of one skein (mm), what is lost at each
 	// end of a length and on each side of a piece (nil: nothing), the pieces cut.
 	strands        int
+	lots           int64 // packs inside the pack, 0 where it is not told so
 	skein          quantity.Number
 	perEnd, margin *Figure
 	pieces         []CutPiece

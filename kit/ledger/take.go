@@ -147,6 +147,10 @@ func (f *follower) exactly(m *material, times *Figure) *Figure {
 			return amount
 		}
 	}
+	if m.lots > 0 && phrase.Lots.Sign() > 0 {
+		// A skein too light is too light in the pack as well: one figure, not two.
+		amount = Times(m.dimension, amount.Name, Fixed(quantity.Share, "of the pack", phrase.Lots.Over(quantity.Whole(m.lots))), m.packed)
+	}
 	amount, trouble := m.inPackDimension(amount)
 	if trouble != "" {
 		f.snag(trouble, m.key, Written(m.name, told, phrase.AmountSpans[0]), m.left, amount.Why())

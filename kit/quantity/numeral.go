@@ -79,7 +79,12 @@ type digits struct {
 	count, decimals int
 }
 
+// add takes one digit more; zeros before all others count for nothing, so that .5 and
+// 0.5 are of one length.
 func (d *digits) add(digit byte) {
+	if d.count == 0 && digit == '0' {
+		return
+	}
 	if d.count < MaxDigits {
 		d.text[d.count] = digit
 	}

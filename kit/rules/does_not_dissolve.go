@@ -21,7 +21,8 @@ A solution that is meant to be too strong when cold, as for growing crystals, is
 finding while it cools: only steps that add some, or warm it, are judged.
 
 Where no temperature is said, or it lies beyond the points, this cannot be checked, and
-is told so. Take less, take more of the solvent, or warm it further.`,
+is told so, unless the solution is weaker than all points, or warmer than the last of
+rising points and weaker than that. Take less, take more of the solvent, or warm it further.`,
 	Check: func(s Subject) []diag.Finding {
 		var all []perRun
 		for _, solution := range s.Ledger.Solutions() {
@@ -68,6 +69,8 @@ func undissolved(s Subject, solution *ledger.Solution) (diag.Finding, bool) {
 	switch {
 	case !solution.Strength.Known():
 		return diag.Finding{}, false // told by no-density or no-amount
+	case !solution.Takes.Known() && dissolvesAnyhow(solution):
+		return diag.Finding{}, false
 	case !solution.Takes.Known():
 		finding.Severity = diag.WorthKnowing
 		finding.Found = "cannot check whether " + name + " dissolves: " + solution.Takes.Why()
@@ -87,6 +90,21 @@ func undissolved(s Subject, solution *ledger.Solution) (diag.Finding, bool) {
 		{Do: "warm it further before " + name + " goes in"},
 	}
 	return finding, true
+}
+
+// dissolvesAnyhow: less than the least of all points dissolves at any temperature
+// between them, and where they rise, less than the last at any above it.
+func dissolvesAnyhow(solution *ledger.Solution) bool {
+	points := solution.Solute.Dissolves
+	least, rising := points[0].Value.Ratio.Nominal, true
+	for i, point := range points {
+		least = quantity.Smaller(least, point.Value.Ratio.Nominal)
+		rising = rising && (i == 0 || !point.Value.Ratio.Nominal.Less(points[i-1].Value.Ratio.Nominal))
+	}
+	strength := solution.Strength.Value()
+	last := points[len(points)-1].Value
+	warmer := solution.Temperature.Known() && last.At.Nominal.Less(solution.Temperature.Value())
+	return strength.Cmp(least) <= 0 || rising && warmer && len(points) > 1 && strength.Cmp(last.Ratio.Nominal) <= 0
 }
 
 // perHundred tells a strength as people do: grams to 100 g, or to 100 mL.

@@ -1,6 +1,8 @@
 package rules
 
 import (
+	"strings"
+
 	"tallyfold/kit"
 	"tallyfold/kit/ledger"
 	"tallyfold/kit/quantity"
@@ -23,8 +25,8 @@ func packUp(n quantity.Number, c *kit.Component) string {
 		return up(n, c.Packed.Value)
 	}
 	count := rounded(n.Over(lots.Each.Nominal), quantity.Whole(1), true)
-	noun := lots.Noun
-	if lots.Count == 1 && !count.Equal(quantity.Whole(1)) {
+	noun := strings.TrimSuffix(lots.Noun, "s")
+	if !count.Equal(quantity.Whole(1)) {
 		noun += "s"
 	}
 	return count.String() + " " + noun + " of " + lots.Each.Written

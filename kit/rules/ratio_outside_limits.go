@@ -146,6 +146,9 @@ func bothAmountsKnown(c *ledger.Contents, things ...string) bool {
 
 // inItsUnit tells a ratio in the unit that the limit is told in.
 func (l limit) inItsUnit(ratio *ledger.Figure) string {
-	like := l.told.Value
-	return down(ratio.Value(), like)
+	unit := l.told.Value.Unit
+	if unit.Factor.Sign() <= 0 {
+		return ratio.Show()
+	}
+	return quantity.Show(ratio.Value(), ratio.Dimension, quantity.In(unit))
 }

@@ -58,9 +58,40 @@ func (v leftVessel) findings() []perRun {
 		finding, ok = v.beyondResidue()
 	}
 	if !ok {
+		finding, ok = v.stillLying()
+	}
+	if !ok {
 		return nil
 	}
 	return []perRun{{v.Run, finding}}
+}
+
+// stillLying is for what lies in a vessel that is cleaned or put away: no residue, but
+// the yarn itself.
+func (v leftVessel) stillLying() (diag.Finding, bool) {
+	for _, object := range v.Objects() {
+		c := v.Kit.Component(object.Thing)
+		if c == nil || !c.Carries.Given() {
+			continue
+		}
+		last := lastInto(v.Ledger, v.Run, v.Vessel)
+		if last == nil {
+			return diag.Finding{}, false
+		}
+		when := "at the end"
+		if v.cleaned {
+			when = "when it is cleaned"
+		}
+		return diag.Finding{
+			Where: amountSpan(last.Operation), About: v.Vessel,
+			Found:    object.Amount.Show() + " of " + c.String() + " still lies in " + v.name + " " + when,
+			Expected: "a step that takes it out, or says that it is kept",
+			Remedies: diag.Fix(
+				"lift it out: [the "+c.String()+"](move:"+c.ID+"?from="+v.Vessel+"&into=…)",
+				"say what is done with it: [Take it out](left:"+c.ID+"?from="+v.Vessel+"&as=kept)"),
+		}, true
+	}
+	return diag.Finding{}, false
 }
 
 func (v leftVessel) beyondResidue() (diag.Finding, bool) {
