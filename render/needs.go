@@ -65,6 +65,9 @@ func (a *assembly) needIn(operations []*kit.Operation, run *kit.Run, beside bool
 		return n, true
 	}
 	n.amount, n.other = a.measured(operations, n.thing, total)
+	if operations[0].Either != "" {
+		n.amount = a.say("if-chosen", "amount", n.amount)
+	}
 	return n, true
 }
 
@@ -81,7 +84,7 @@ func takenBeside(e ledger.Entry) bool {
 // already in a vessel.
 func fromPack(e ledger.Entry) bool {
 	switch e.Move {
-	case ledger.Taken, ledger.UsedUp, ledger.Placed:
+	case ledger.Taken, ledger.UsedUp, ledger.Placed, ledger.NotChosen:
 		return true
 	}
 	return false

@@ -49,7 +49,11 @@ func (a *assembly) gatheredCautions() []gatheredCaution {
 	}
 	for i, part := range a.kit.Method.Parts {
 		for _, caution := range part.Cautions {
-			add(caution, fmt.Sprintf("[%s](#%s)", escape(part.Title), partAnchor(i)))
+			title := escape(part.Title)
+			if title == "" {
+				title = a.say("method")
+			}
+			add(caution, fmt.Sprintf("[%s](#%s)", title, partAnchor(i)))
 		}
 		for _, step := range part.Steps {
 			for _, caution := range step.Cautions {

@@ -1,6 +1,7 @@
 package render
 
 import (
+	"fmt"
 	"strings"
 
 	"tallyfold/kit"
@@ -18,7 +19,7 @@ type packedItem struct{ Bag, Name, Note, Amount string }
 func boxValues(a *assembly) any {
 	view := boxView{}
 	for _, c := range a.kit.Components {
-		item := packedItem{Bag: escape(c.Letter), Name: escape(c.String()), Note: cell(c.Note.Value), Amount: packedAmount(c.Packed)}
+		item := packedItem{Bag: escape(c.Letter), Name: escape(c.String()), Note: cell(c.Note.Value), Amount: a.packedInBag(c)}
 		if c.Optional.Value {
 			item.Note = strings.TrimSpace(a.say("optional") + " " + item.Note)
 		}
@@ -38,6 +39,18 @@ func boxValues(a *assembly) any {
 		return nil
 	}
 	return view
+}
+
+// packedInBag tells packs inside the pack as such: "2 skeins of 50 g".
+func (a *assembly) packedInBag(c *kit.Component) string {
+	if !c.Lots.Told() {
+		return packedAmount(c.Packed)
+	}
+	each := quantity.Show(c.Lots.Each.Nominal, c.Lots.Each.Dimension)
+	if sides := c.Lots.Each; sides.Across.Sign() > 0 {
+		each = quantity.Show(sides.Across, quantity.Length) + " × " + quantity.Show(sides.Along, quantity.Length)
+	}
+	return escape(a.say("lots-of", "lots", fmt.Sprintf("%d %s", c.Lots.Count, c.Lots.Noun), "amount", each))
 }
 
 // packedAmount is what is in the bag, without its tolerance: that is for the

@@ -48,14 +48,14 @@ func TestExamplesByHand(t *testing.T) {
 			ribbon used 3200; ribbon left 100; tag used 8; tag left 1; newspaper used 2;
 			bag 1-8 mass 14.890177721640625; bowl keeps lavender none`,
 		// Both skeins, 2 × 50 = 100 g, and all of four bags. Four ties of 400 mm with 20 mm
-		// lost at each end: 4 × 440 = 1760 of 2000. Water five times 2 L at 0.998 g/mL:
-		// 5 × 1996 = 9980 g, of which 60 g go off in each of the two steps that warm the
+		// lost at each end: 4 × 440 = 1760 of 2000. Water five times 2 L = 10 000 mL, of
+		// which 60 g ÷ 0.998 g/mL = 30000/499 mL go off in each of the two steps that warm the
 		// pot. 100 g of wool hold 150 g of liquid; the bowl keeps 10 g besides, the pot 10 g.
 		// Wash: 1996 + 5 = 2001 g, of which 1841/2001 are poured off. What dries off the wool
 		// at the end is all the water in the bowl.
 		"harbour-yarns": `yarn used 100; yarn left 0; yarn kept 100; alum used 10; alum left 0; madder used 6; madder left 0;
 			weld used 6; weld left 0; weld not chosen 6; soap used 5; soap left 0; tie used 1760; tie left 240;
-			tag used 2; tag left 1; water used 9980; water evaporated 60; pot keeps water none; bowl keeps yarn none`,
+			tag used 2; tag left 1; water used 10000; water evaporated 30000/499; pot keeps water none; bowl keeps yarn none`,
 	} {
 		t.Run(name, func(t *testing.T) { holdsTrue(t, ledger.Follow(example(t, name)), want) })
 	}

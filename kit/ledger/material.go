@@ -82,9 +82,13 @@ func householdMaterial(h *kit.Household) *material {
 }
 
 // settle takes the first amount told of a thing for the way it is measured, where
-// no pack tells it. One with a density is weighed.
+// no pack tells it: water told in litres is reckoned in millilitres. What has a
+// density can be weighed or poured, and is never counted.
 func (m *material) settle(told quantity.Dimension) {
-	if m.packed.Known() || m.density != nil || len(m.uses) > 0 {
+	if m.packed.Known() || len(m.uses) > 0 || m.solid() {
+		return
+	}
+	if m.density != nil && told != quantity.Mass && told != quantity.Volume {
 		return
 	}
 	m.dimension = told
