@@ -120,6 +120,8 @@ type Component struct {
 	// share of its own dry mass. A thing that carries is a solid, such as fibre: it
 	// lies in a liquid and is no part of it.
 	Carries Said[quantity.Amount]
+	// UseWithin is how long it stays workable once it is taken.
+	UseWithin Said[quantity.Amount]
 	// Dissolves are points of what a solvent takes up of it, rising with temperature.
 	Dissolves []Said[quantity.Solubility]
 	// Ratios are limits on its amount against that of another thing (Amount.Of): mL

@@ -32,6 +32,7 @@ var componentKeys = table[kit.Component]{"component", "anything packed in the bo
 	amount("allowance per end", "a length such as 5 cm, lost at each end of every length that is cut", "5 cm", aLength, func(c *kit.Component) *kit.Said[quantity.Amount] { return &c.EndAllowance }),
 	amount("cut margin", "a width such as 3 mm, lost on every side of each piece that is cut out", "3 mm", aLength, func(c *kit.Component) *kit.Said[quantity.Amount] { return &c.CutMargin }),
 	amount("carries", expectCarries, "150 %", ownShare, func(c *kit.Component) *kit.Said[quantity.Amount] { return &c.Carries }),
+	amount("use within", "how long it stays workable once it is taken, such as 20 min", "20 min", fit{kinds: aDuration.kinds}, func(c *kit.Component) *kit.Said[quantity.Amount] { return &c.UseWithin }),
 	solubilities(),
 	amounts("ratio", expectRatio, "15–30 mL per g of cotton", aRatio, func(c *kit.Component) *[]kit.Said[quantity.Amount] { return &c.Ratios }),
 	yesNo("optional", "yes if it may stay in the bag, else no", func(c *kit.Component) *kit.Said[bool] { return &c.Optional }),
