@@ -147,6 +147,8 @@ type Phrase struct {
 	EachCount int
 	// To: "fill to" is the total in the container; otherwise it is added.
 	To bool
+	// FromRim: a fill height is told from the rim down.
+	FromRim bool
 	// InAll: the figure is for the whole box, not one run.
 	InAll bool
 	// About: shared out equally and then compared.
