@@ -133,13 +133,13 @@ func (t toolSense) isAmong(things [][]string) bool {
 func thingNames(k *kit.Kit) [][]string {
 	var names []string
 	for _, known := range k.Tools {
-		names = append(names, known.String(), known.ID)
+		names = append(append(names, known.Names()...), known.ID)
 	}
 	for _, known := range k.Components {
-		names = append(names, known.String(), known.ID)
+		names = append(append(names, known.Names()...), known.ID)
 	}
 	for _, known := range k.Household {
-		names = append(names, known.String(), known.ID)
+		names = append(append(names, known.Names()...), known.ID)
 	}
 	for i := range names {
 		names[i] = strings.ReplaceAll(names[i], "-", " ")
