@@ -198,8 +198,6 @@ func TestProse(t *testing.T) {
 	}
 }
 
-// A tool or container is named by a bare word: its key or its name, whole words,
-// any case, a plural s.
 // What ends a paragraph, an item of a list or a cell of a table ends a sentence.
 func TestParagraphs(t *testing.T) {
 	step, _ := readStep(t, "Stir the\npowder. Wait.\n\n> CAUTION: Hot.\n\n1. Fold it\n2. [Cut](work:) it\n   twice\n   - once\n\n### Then\n")
@@ -213,6 +211,8 @@ func TestParagraphs(t *testing.T) {
 	}
 }
 
+// A tool or container is named by a bare word: its key or its name, whole words,
+// any case, a plural s.
 func TestMentions(t *testing.T) {
 	for _, test := range []struct{ text, want string }{
 		{"Stand it on the scale.", `scale "scale"`},

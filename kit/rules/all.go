@@ -30,6 +30,7 @@ var All = []Rule{
 	doesNotDissolve,
 	ratioOutsideLimits,
 	piecesDoNotFit,
+	hardToRead,
 }
 
 // OnAccepting are the rules on the findings a maker has accepted. They need the

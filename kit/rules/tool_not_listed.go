@@ -40,7 +40,7 @@ List the tool under tools, with “from: customer” or “from: box”.`,
 // noWords says that no list of words is kept for the language of the kit.
 func noWords(k *kit.Kit, what string) diag.Finding {
 	return diag.Finding{
-		Severity: diag.WorthKnowing, Where: k.Language.Span, About: "language",
+		Severity: diag.WorthKnowing, Where: k.Language.Span, About: "language", Cause: "language",
 		Found:    "cannot check: no list of words for " + what + " is kept for the language " + k.Language.Value,
 		Expected: "a language that such a list is kept for: en",
 		Remedies: diag.Fix("read the steps through for " + what + " yourself"),
