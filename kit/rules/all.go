@@ -31,6 +31,7 @@ var All = []Rule{
 	ratioOutsideLimits,
 	piecesDoNotFit,
 	hardToRead,
+	noVerbFirst,
 }
 
 // OnAccepting are the rules on the findings a maker has accepted. They need the

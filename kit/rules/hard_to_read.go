@@ -119,11 +119,21 @@ func (h hardSearch) judge(p passage) (finding diag.Finding, hard bool) {
 func (h hardSearch) lightened(p passage, s sentence) readability.Counts {
 	counts := s.Counts()
 	for _, word := range s.Words {
-		if word.Syllables > 2 && h.names[singular(strings.ToLower(p.text[word.Start:word.End]))] {
+		if word.Syllables > 2 && h.isName(p.text[word.Start:word.End]) {
 			counts.Syllables -= word.Syllables - 2
 		}
 	}
 	return counts
+}
+
+// isName says whether a word, or each part of a joined one, is of the name of a thing.
+func (h hardSearch) isName(word string) bool {
+	for _, part := range strings.Split(strings.ToLower(word), "-") {
+		if !h.names[singular(part)] {
+			return false
+		}
+	}
+	return true
 }
 
 // audience tells for whom the step is meant.
@@ -226,7 +236,7 @@ func (h hardSearch) longWords(p passage) []string {
 	for _, s := range p.sentences(h.language) {
 		for _, word := range s.Words {
 			text := strings.ToLower(p.text[word.Start:word.End])
-			if word.Syllables >= long && !h.names[singular(text)] && syllables[text] == 0 {
+			if word.Syllables >= long && !h.isName(text) && syllables[text] == 0 {
 				syllables[text] = word.Syllables
 				words = append(words, text)
 			}
