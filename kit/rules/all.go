@@ -32,6 +32,7 @@ var All = []Rule{
 	piecesDoNotFit,
 	hardToRead,
 	noVerbFirst,
+	ambiguousAbbreviation,
 }
 
 // OnAccepting are the rules on the findings a maker has accepted. They need the

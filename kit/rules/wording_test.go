@@ -79,3 +79,35 @@ func TestTitlesWithAnOrder(t *testing.T) {
 		}
 	}
 }
+
+func TestAmbiguousAbbreviations(t *testing.T) {
+	for sentence, place := range map[string]string{
+		"Add 2 T of salt.":                         "2 T",
+		"Then add 2 t salt.":                       "2 t",
+		"Pour in 1 c. water.":                      "1 c",
+		"Pour in 2 C warm water.":                  "2 C",
+		"It takes 5 gr of salt.":                   "5 gr",
+		"Warm the oven to 180°.":                   "180°",
+		"Heat it to 60 degrees and stir.":          "60 degrees",
+		"See [it takes 2 T more](step:filling).":   "2 T",
+		"> NOTICE: Never add more than 1 t of it.": "1 t",
+	} {
+		if strings.HasPrefix(sentence, ">") {
+			sentence = "\n\n" + sentence + "\n"
+		}
+		finding, ok := said(t, sentence)["ambiguous-abbreviation"]
+		if !ok || finding.Where.Text() != place {
+			t.Errorf("%q: want “%s” told, got “%s”", sentence, place, finding.Where.Text())
+		}
+	}
+	for _, sentence := range []string{
+		"Take bag T, then bag 2 C.", "Vitamin C and 80 °C are fine.", "It is a T-shirt, or 2 T-shirts.", "Set 2 C clamps on it.",
+		"Turn it by 45 degrees.", "Turn the warm bowl to 45 °C.", "Warm it to 75 C.", "Heat it to 60 degrees Celsius.",
+		"Add 1 tbsp and 2 tsp of oil.", "Follow step 2. C is the last bag.", "Weigh 4 oz of salt.", "It takes 2 cups.", "A size 10 T fits.",
+		"Turn it by 180° and go on.", "Tilt the warm bowl to 45 degrees.",
+	} {
+		if finding, ok := said(t, sentence)["ambiguous-abbreviation"]; ok {
+			t.Errorf("%q: want silence, got:\n%s", sentence, told(diag.List{finding}))
+		}
+	}
+}

@@ -92,8 +92,8 @@ var titleWords = map[string]titleTable{
 		asOrders: map[string]string{
 			"preparation": "prepare", "preparations": "prepare", "assembly": "assemble", "decoration": "decorate", "application": "apply",
 			"completion": "complete", "insertion": "insert", "division": "divide", "attachment": "attach", "arrangement": "arrange",
-			"measurement": "measure", "adjustment": "adjust", "storage": "store", "cleanup": "clean", "clean-up": "clean", "setup": "set up",
-			"set-up": "set up", "installation": "install", "combination": "combine", "separation": "separate", "selection": "choose",
+			"measurement": "measure", "adjustment": "adjust", "storage": "store",
+			"installation": "install", "combination": "combine", "separation": "separate", "selection": "choose",
 			"removal": "remove", "final": "finish", "decorations": "decorate", "filtration": "filter", "colouration": "colour",
 		},
 	},
