@@ -33,6 +33,8 @@ var All = []Rule{
 	hardToRead,
 	noVerbFirst,
 	ambiguousAbbreviation,
+	numberAtSentenceHead,
+	unitsMixed,
 }
 
 // OnAccepting are the rules on the findings a maker has accepted. They need the
