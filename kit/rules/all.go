@@ -19,6 +19,7 @@ var All = []Rule{
 	toolNeverUsed,
 	essentialToolNotAnnounced,
 	vagueAmount,
+	vagueInstruction,
 	typedAmountDisagrees,
 	timeClaimedTooShort,
 	missingStep,

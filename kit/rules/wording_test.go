@@ -111,3 +111,37 @@ func TestAmbiguousAbbreviations(t *testing.T) {
 		}
 	}
 }
+
+func TestVagueInstructions(t *testing.T) {
+	for sentence, phrase := range map[string]string{
+		"Let it stand for a while.":                         "for a while",
+		"Warm it over medium heat.":                         "medium heat",
+		"Stir it until it is done.":                         "until it is done",
+		"Stir until [it is ready](cue:).":                   "until [it is ready",
+		"Put it in a hot oven for [5 minutes](wait:).":      "hot oven",
+		"Fix the lid in the right place.":                   "the right place",
+		"Cut the card to a suitable size.":                  "a suitable size",
+		"Leave it in a warm place.":                         "a warm place",
+		"Trim the edge where necessary.":                    "where necessary",
+		"Warm it to the right temperature.":                 "the right temperature",
+		"Let it dry for some time. Then wait [1 h](wait:).": "for some time",
+	} {
+		finding, ok := said(t, sentence)["vague-instruction"]
+		if !ok || finding.Where.Text() != phrase {
+			t.Errorf("%q: want “%s” told, got “%s”", sentence, phrase, finding.Where.Text())
+		}
+	}
+	for _, sentence := range []string{
+		"After a while the bubbles rise.", "It takes a while, so be patient.", "Once in a while, look into the bowl.",
+		"Stir for a while, until no lumps show.", "Let it stand for some time (10 minutes).", "Wait a few minutes.",
+		"Warm it over low heat, until [small bubbles rise](cue:).", "Set the stove to medium heat. Warm it [to 40 °C](warm:).",
+		"Warm it over medium heat until it smokes.", "Let it stand until it is ready to pour.", "Leave it in a warm place, such as a windowsill.",
+		"Leave it overnight in a cool, dark place.", "Stir for a while, [5 minutes](work:) or so.", "It keeps for a long time.",
+		"Put it in the right place on the card.", "Leave it in a warm place (25 °C).", "Cut it to the right length: 40 mm.",
+		"Wait until it is done dripping.", "Do it with gentle hands.", "Turn the stove to low.", "The right temperature is 40 °C.",
+	} {
+		if finding, ok := said(t, sentence)["vague-instruction"]; ok {
+			t.Errorf("%q: want silence, got:\n%s", sentence, told(diag.List{finding}))
+		}
+	}
+}
