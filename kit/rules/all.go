@@ -36,6 +36,7 @@ var All = []Rule{
 	ambiguousAbbreviation,
 	numberAtSentenceHead,
 	unitsMixed,
+	namedOtherwise,
 }
 
 // OnAccepting are the rules on the findings a maker has accepted. They need the

@@ -145,3 +145,60 @@ func TestVagueInstructions(t *testing.T) {
 		}
 	}
 }
+
+// namesKit has a thing of each sort that links may name.
+const namesKit = `name: Quay names
+edition: 1
+makes: 1 jar
+components:
+  wax: {name: Soy wax flakes, also called: Candle grain, packed: 100 g, density: 0.9 g/mL liquid}
+  pine: {name: Pine fragrance, packed: 10 mL, density: 0.95 g/mL}
+  orange: {name: Orange fragrance, packed: 10 mL, density: 0.95 g/mL}
+  tape: {name: Cotton ribbon, packed: 2 m}
+  lid-seal: {name: Paper disc, packed: 1}
+  jar: {name: Jar, packed: 1, container: {brimful: 200 mL}}
+household:
+  paper: {name: Newspaper}
+tools:
+  bowl: {name: Bowl, from: customer, essential: true, holds: 1 L}
+runs:
+  - {name: Pine, with: {scent: pine}}
+`
+
+// named gives what named-otherwise says of a link.
+func named(t *testing.T, link string) (diag.Finding, bool) {
+	t.Helper()
+	return heldAgainst(t, namesKit, "## [Mix](step:mixing?in=bowl)\n\nTake "+link+".\n", "named-otherwise")
+}
+
+func TestThingsNamedOtherwise(t *testing.T) {
+	for link, found := range map[string]string{
+		"[50 g of soya pellets](take:wax)":         "step 1 speaks of “soya pellets” and takes Soy wax flakes, which has no word in common with it",
+		"[all of the granules](use:wax)":           "step 1 speaks of “granules” and takes Soy wax flakes, which has no word in common with it",
+		"[all of the pine fragrance](take:orange)": "step 1 speaks of “Pine fragrance”, and the link takes Orange fragrance",
+		"[40 cm of thread](use:tape)":              "step 1 speaks of “thread” and takes Cotton ribbon, which has no word in common with it",
+		"[all of the scent, fragrance](use:tape)":  "step 1 speaks of “scent fragrance” and takes Cotton ribbon, which has no word in common with it",
+		"[2 tissues](use:paper)":                   "step 1 speaks of “tissues” and takes Newspaper, which has no word in common with it",
+	} {
+		if finding, _ := named(t, link); finding.Found != found {
+			t.Errorf("%s: found “%s”, want “%s”", link, finding.Found, found)
+		}
+	}
+}
+
+func TestOrdinaryNames(t *testing.T) {
+	for _, link := range []string{
+		"[50 g of wax flakes](take:wax)", "[50 g of wax](take:wax)", "[50 g of the soy](take:wax)", "[50 g of flake](take:wax)",
+		"[50 g of waxflakes](take:wax)", "[50 g of soy-wax](take:wax)", "[50 g of candle grain](take:wax)", "[50 g](take:wax)",
+		"[all of it](take:wax)", "[half of the larger bag](take:wax)", "[all of bag A](take:wax)", "[Weigh in 50 g of wax](take:wax)",
+		"[Stir all of it in](take:pine)", "[all of the scent](take:scent)", "[all of the perfume, pine](take:scent)",
+		"[all of the pine fragrance](take:scent)", "[all of the fragrance](take:orange)", "[all of the orange scent](take:orange)",
+		"[all of the colour](take:orange)", "[40 cm of tape](use:tape)", "[40 cm of the ribbon](use:tape)", "[1 disc](use:lid-seal)", "[1 seal](use:lid-seal)",
+		"[a sheet of newspaper](use:paper)", "[2 sheets of paper](use:paper)", "[all that is left in the bottle](take:pine)",
+		"[the remaining half, slowly](take:pine)", "[](take:wax)", "[50 g of waxy flakes, sifted](take:wax)", "[1 of the discs](use:lid-seal)",
+	} {
+		if finding, ok := named(t, link); ok {
+			t.Errorf("%s: want silence, got:\n%s", link, told(diag.List{finding}))
+		}
+	}
+}
