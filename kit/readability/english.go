@@ -39,7 +39,21 @@ func englishSyllables(word string) int {
 			return englishSyllables(first) + englishSyllables(rest) + extra
 		}
 	}
-	return vowelGroups(withoutSilent(word)) + len(heardApart.FindAllString(word, -1)) + extra
+	n := vowelGroups(withoutSilent(word)) + extra
+	if hasVowelsTogether(word) || endsIn(word, "m", "ms") {
+		n += len(heardApart.FindAllString(word, -1))
+	}
+	return n
+}
+
+// hasVowelsTogether says whether heardApart has anything to look at.
+func hasVowelsTogether(word string) bool {
+	for i := 1; i < len(word); i++ {
+		if isVowel(word[i-1]) && isVowel(word[i]) {
+			return true
+		}
+	}
+	return false
 }
 
 // accents gives the plain letters of words from other languages; an é is heard.
@@ -96,8 +110,10 @@ var silentEndings = []string{"", "s", "d", "ly", "less", "ful", "fully", "ness",
 // withoutSilent takes an e out that is not heard: "make", but not "table"; "baked",
 // but not "melted"; "bakes", but not "boxes"; and the two vowels of "league".
 func withoutSilent(word string) string {
-	if at := silentTail.FindStringIndex(word); at != nil && vowelGroups(word) > 1 {
-		return word[:at[0]+1]
+	for _, tail := range silentTails {
+		if stem, ok := strings.CutSuffix(word, tail); ok && endsIn(stem, "g", "q") && vowelGroups(word) > 1 {
+			return stem
+		}
 	}
 	for _, ending := range silentEndings {
 		stem, ok := strings.CutSuffix(word, "e"+ending)
@@ -110,7 +126,8 @@ func withoutSilent(word string) string {
 	return word
 }
 
-var silentTail = regexp.MustCompile(`[gq]ue[sd]?$`)
+// silentTails are not heard behind g or q: "league", "opaques".
+var silentTails = []string{"ue", "ues", "ued"}
 
 // endsInLiquid: the l or r of "table", "litre" and "hundred" makes a syllable with its
 // e; that of "whole", "roll" and "curl" does not.

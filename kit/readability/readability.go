@@ -53,7 +53,16 @@ func In(tag string) (l *Language, ok bool) {
 func (l *Language) Count(text string) Counts {
 	var counts Counts
 	for _, sentence := range l.Sentences(text) {
-		counts = counts.Plus(sentence.Counts())
+		counts = counts.Plus(l.CountIn(text, sentence))
+	}
+	return counts
+}
+
+// CountIn counts one sentence of a text.
+func (l *Language) CountIn(text string, sentence Sentence) Counts {
+	counts := Counts{Sentences: 1, Words: len(sentence.Words)}
+	for _, word := range sentence.Words {
+		counts.Syllables += l.Syllables(word.Of(text))
 	}
 	return counts
 }

@@ -14,18 +14,11 @@ type Sentence struct {
 }
 
 // A Word is a run of letters, digits and what joins them ("wind-up", "don't",
-// "1.5", "2–3"), in bytes of the text. Figures and symbols have one syllable each:
-// an amount makes no sentence hard. (Flesch 1948 lets long figures be left out.)
-type Word struct{ Start, End, Syllables int }
+// "1.5", "2–3"), in bytes of the text.
+type Word struct{ Start, End int }
 
-// Counts are those of the sentence alone.
-func (s Sentence) Counts() Counts {
-	counts := Counts{Sentences: 1, Words: len(s.Words)}
-	for _, word := range s.Words {
-		counts.Syllables += word.Syllables
-	}
-	return counts
-}
+// Of is the word in its text.
+func (w Word) Of(text string) string { return text[w.Start:w.End] }
 
 // Sentences cuts a text. A sentence ends at a full stop, question or exclamation
 // mark before a blank, unless it belongs to a number, an abbreviation or a unit in
@@ -34,7 +27,7 @@ func (s Sentence) Counts() Counts {
 func (l *Language) Sentences(text string) []Sentence {
 	var all []Sentence
 	start := 0
-	for _, word := range l.words(text) {
+	for _, word := range wordsIn(text) {
 		last := len(all) - 1
 		if last < 0 || l.parts(text, all[last].Words, word) {
 			all = append(all, Sentence{Start: word.Start})
@@ -129,8 +122,8 @@ func isMark(text string, word Word) bool {
 	return strings.HasPrefix(rest, ". ") || strings.HasPrefix(rest, ") ")
 }
 
-// words cuts a text into words.
-func (l *Language) words(text string) []Word {
+// wordsIn cuts a text into words.
+func wordsIn(text string) []Word {
 	var all []Word
 	start := -1
 	for i := 0; i <= len(text); {
@@ -143,7 +136,7 @@ func (l *Language) words(text string) []Word {
 		case inside && start < 0:
 			start = i
 		case !inside && start >= 0:
-			all = append(all, Word{start, i, l.Syllables(text[start:i])})
+			all = append(all, Word{start, i})
 			start = -1
 		}
 		i += size
@@ -178,8 +171,9 @@ func joins(text string, i int, r rune, size int) bool {
 	return false
 }
 
-// Syllables counts those of a word: of each part of "two-handed"; one for a part
-// with figures or without letters.
+// Syllables counts those of a word: of each part of "two-handed". Figures and symbols
+// have one: an amount makes no sentence hard. (Flesch 1948 lets long figures be left
+// out.)
 func (l *Language) Syllables(word string) int {
 	n := 0
 	for _, part := range strings.FieldsFunc(word, func(r rune) bool { return r == '-' || r == '‑' }) {

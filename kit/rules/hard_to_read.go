@@ -89,8 +89,8 @@ func (h hardSearch) judge(p passage) (finding diag.Finding, hard bool) {
 	var counts, lightened readability.Counts
 	var longest sentence
 	for _, s := range p.sentences(h.language) {
-		counts = counts.Plus(s.Counts())
-		lightened = lightened.Plus(h.lightened(p, s))
+		own, lighter := h.count(p, s)
+		counts, lightened = counts.Plus(own), lightened.Plus(lighter)
 		if len(s.Words) > len(longest.Words) {
 			longest = s
 		}
@@ -115,15 +115,20 @@ func (h hardSearch) judge(p passage) (finding diag.Finding, hard bool) {
 	return finding, true
 }
 
-// lightened are the counts of a sentence with names of at most two syllables.
-func (h hardSearch) lightened(p passage, s sentence) readability.Counts {
-	counts := s.Counts()
+// count counts a sentence, and once more with names of at most two syllables.
+func (h hardSearch) count(p passage, s sentence) (counts, lightened readability.Counts) {
+	counts = readability.Counts{Sentences: 1, Words: len(s.Words)}
+	lightened = counts
 	for _, word := range s.Words {
-		if word.Syllables > 2 && h.isName(p.text[word.Start:word.End]) {
-			counts.Syllables -= word.Syllables - 2
+		text := word.Of(p.text)
+		n := h.language.Syllables(text)
+		counts.Syllables += n
+		if n > 2 && h.isName(text) {
+			n = 2
 		}
+		lightened.Syllables += n
 	}
-	return counts
+	return counts, lightened
 }
 
 // isName says whether a word, or each part of a joined one, is of the name of a thing.
@@ -211,7 +216,7 @@ func (h hardSearch) splitAt(p passage, s sentence) int {
 		if strings.ContainsAny(gap, ",;:–—") {
 			rank += 10
 		}
-		if slices.Contains(joiners, strings.ToLower(p.text[word.Start:word.End])) {
+		if slices.Contains(joiners, strings.ToLower(word.Of(p.text))) {
 			rank += 15
 		}
 		if rank == 0 {
@@ -235,9 +240,9 @@ func (h hardSearch) longWords(p passage) []string {
 	var words []string
 	for _, s := range p.sentences(h.language) {
 		for _, word := range s.Words {
-			text := strings.ToLower(p.text[word.Start:word.End])
-			if word.Syllables >= long && !h.isName(text) && syllables[text] == 0 {
-				syllables[text] = word.Syllables
+			text := strings.ToLower(word.Of(p.text))
+			if n := h.language.Syllables(text); n >= long && !h.isName(text) && syllables[text] == 0 {
+				syllables[text] = n
 				words = append(words, text)
 			}
 		}

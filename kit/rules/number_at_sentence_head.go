@@ -43,7 +43,7 @@ Begin with what is to be done, or write a small number in words.`,
 func (p passage) beginsWithFigure(s sentence) bool {
 	const note = 4 // words: what has less is no sentence
 	first := s.Words[0]
-	if !isFigureWord(p.text[first.Start:first.End]) {
+	if !isFigureWord(first.Of(p.text)) {
 		return false
 	}
 	if s.first && isItem(s.paragraph) {
@@ -54,7 +54,7 @@ func (p passage) beginsWithFigure(s sentence) bool {
 
 func (p passage) figureFirst(s sentence) diag.Finding {
 	first := s.Words[0]
-	figure := p.text[first.Start:first.End]
+	figure := first.Of(p.text)
 	finding := diag.Finding{
 		Where: p.at.Part(first.Start, first.End), About: p.about,
 		Found:    p.where + ": “" + brief(p.said(s.Start, s.End)) + "” begins with a figure",
