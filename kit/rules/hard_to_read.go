@@ -199,8 +199,8 @@ func (p passage) firstWords(s sentence, at int) string {
 	return p.said(s.Words[at].Start, s.Words[min(len(s.Words), at+quotedWords)-1].End)
 }
 
-// splitAt is the word before which a sentence is best cut, 0 for none: at a mark and a
-// joining word rather than at one of them, near the middle.
+// splitAt is the word before which a sentence is best cut, 0 for none: at a mark near
+// the middle, rather before a joining word.
 func (h hardSearch) splitAt(p passage, s sentence) int {
 	const least = 4 // words on either side
 	joiners := joiningWords[language(h.kit)]
@@ -211,18 +211,13 @@ func (h hardSearch) splitAt(p passage, s sentence) int {
 		if link != nil && link == p.link(p.at.Part(before.Start, before.End)) {
 			continue
 		}
-		gap := p.text[before.End:word.Start]
-		rank := 0
-		if strings.ContainsAny(gap, ",;:–—") {
-			rank += 10
-		}
-		if slices.Contains(joiners, strings.ToLower(word.Of(p.text))) {
-			rank += 15
-		}
-		if rank == 0 {
+		if !strings.ContainsAny(p.text[before.End:word.Start], ",;:–—") {
 			continue
 		}
-		rank = 10*rank - 100*distance(at, len(s.Words)-at)/len(s.Words)
+		rank := -100 * distance(at, len(s.Words)-at) / len(s.Words)
+		if slices.Contains(joiners, strings.ToLower(word.Of(p.text))) {
+			rank += 150
+		}
 		if best == 0 || rank > bestRank {
 			best, bestRank = at, rank
 		}

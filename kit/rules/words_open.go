@@ -96,7 +96,7 @@ var openWords = map[string]openTable{
 			{phrase: "somewhere warm", kind: openPlace},
 		},
 		doing: "ing",
-		ends:  []string{"until", "till", "once", "when", "before"},
+		ends:  []string{"until", "till", "once", "when", "before", "soon"},
 		likes: []string{"such", "like", "near", "beside", "above", "under", "over", "between", "on", "at", "by", "about", "of", "for", "with",
 			"from", "behind", "below", "within", "you", "that", "marked", "shown"},
 	},
