@@ -71,7 +71,16 @@ var kindsTold = []struct {
 	called    string
 }{
 	{quantity.Mass, "weights"}, {quantity.Volume, "volumes"}, {quantity.Temperature, "temperatures"},
-	{quantity.TemperatureDifference, "differences of temperature"}, {quantity.Length, "lengths"}, {quantity.Area, "areas"},
+	{quantity.Length, "lengths"}, {quantity.Area, "areas"},
+}
+
+// kindOf is the kind that an amount is compared in: a difference of temperature with
+// readings.
+func kindOf(a quantity.Amount) quantity.Dimension {
+	if a.Dimension == quantity.TemperatureDifference {
+		return quantity.Temperature
+	}
+	return a.Dimension
 }
 
 // systemsMixed tells each kind of quantity that some places tell in one system only
@@ -109,7 +118,7 @@ func (t telling) aloneIn(dimension quantity.Dimension) (first quantity.Amount, a
 	for i, a := range t.amounts {
 		is := systemOf(a)
 		switch {
-		case a.Dimension != dimension || is == neither:
+		case kindOf(a) != dimension || is == neither:
 		case alone == neither:
 			first, at, alone = a, t.spans[i], is
 		case is != alone:

@@ -26,6 +26,8 @@ var nameWords = map[string]nameTable{
 			pouches roll rolls bundle bundles reel reels envelope envelopes contents content piece pieces length lengths strip strips
 			slice slices drop drops spoon spoonful spoonfuls scoop scoops level heaped teaspoon teaspoons tablespoon tablespoons cup cups
 			strand strands cube cubes square squares layer layers coat coats lump lumps handful amount quantity mixture
+			skein skeins ball balls hank hanks spool spools bobbin bobbins sheet sheets leaf leaves slab slabs block blocks bar bars stick
+			sticks bunch bunches sprig sprigs cone cones stack stacks pad pads jar jars
 			small smaller large larger big bigger little long longer short shorter thin thick wide narrow empty full clean dry wet damp
 			warm hot cold cool soft hard fresh loose flat right good best outer inner upper lower top bottom middle
 			which is are was were be you have has had what where when while until about around exactly nearly only just up down out off
