@@ -236,12 +236,15 @@ func (n *nameSearch) say(o *kit.Operation, step *kit.Step, ids []string, meant [
 		names = append(names, n.kit.Called(one))
 	}
 	name := strings.Join(names, " or ")
+	thing, _ := n.kit.Named(id)
 	finding := &diag.Finding{
 		Where: o.TextSpan, About: id,
 		Found:    where + " speaks of “" + words + "” and takes " + name + ", which has no word in common with it",
 		Expected: "the name in the box list: " + name,
-		Remedies: diag.Fix("call it “"+name+"” in the words of the link",
-			"if both names are right, put “also called: "+words+"” under "+id+" in kit.yaml"),
+		Remedies: []diag.Remedy{{Do: "call it “" + name + "” in the words of the link"}, {
+			Do:      "if both names are right, put “also called: " + words + "” under " + id + " in kit.yaml",
+			Changes: alsoCalled(thing, words),
+		}},
 		Also: []diag.Place{{Where: keySpan(n.kit, id), Note: n.kit.Called(id)}},
 	}
 	if other != "" {

@@ -210,25 +210,33 @@ func (t titleJudge) finding(step *kit.Step, fault titleFault) diag.Finding {
 	if fault == inPassive {
 		finding.Found = "the title of " + inStep(step) + ", “" + step.Title + "”, is in the passive: it may be an order or a result"
 	}
-	if better := t.better(step.Title, fault); better != "" {
-		finding.Remedies = diag.Fix(better)
+	switch better := t.better(step.Title, fault); {
+	case better != "":
+		finding.Remedies = []diag.Remedy{{Do: "write “" + better + "”"}}
+		if step.Named {
+			finding.Remedies[0].Changes = []diag.Change{{Where: finding.Where, New: better}}
+		}
+	case t.hint(step.Title) != "":
+		finding.Remedies = diag.Fix("write what is done and to what, such as “" + t.hint(step.Title) + " …”")
 	}
 	return finding
 }
 
-// better proposes a title, "" where there is nothing to go by.
+// hint gives the order in a noun of a title, "" where there is none.
+func (t titleJudge) hint(title string) string {
+	for _, word := range t.head(clausesOf(title)[0]) {
+		if order := t.table.asOrders[word]; order != "" {
+			return capital(order)
+		}
+	}
+	return ""
+}
+
+// better turns a title in the passive into an order, "" where that is not so plain.
 func (t titleJudge) better(title string, fault titleFault) string {
 	head := t.head(clausesOf(title)[0])
-	if fault == noOrder {
-		for _, word := range head {
-			if order := t.table.asOrders[word]; order != "" {
-				return "write what is done and to what, such as “" + capital(order) + " …”"
-			}
-		}
-		return ""
-	}
 	at := t.passiveAt(head)
-	if at < 0 {
+	if fault != inPassive || at < 0 || len(clausesOf(title)) > 1 {
 		return ""
 	}
 	for _, word := range head[at+1:] {
@@ -236,15 +244,35 @@ func (t titleJudge) better(title string, fault titleFault) string {
 			return "" // two things are done
 		}
 	}
-	subject := head
+	written := wordsAsWritten(title)
+	written = written[len(written)-len(head):]
+	subject := at
 	for i, word := range head {
 		if i > 0 && t.table.being[word] {
-			subject = head[:i]
+			subject = i
 			break
 		}
 	}
-	order := append([]string{capital(t.orderIn(head[at]))}, subject...)
-	return "write “" + strings.Join(append(order, head[at+1:]...), " ") + "”"
+	written[0] = small(written[0])
+	order := append([]string{capital(t.orderIn(head[at]))}, written[:subject]...)
+	return strings.Join(append(order, written[at+1:]...), " ")
+}
+
+// wordsAsWritten cuts a title into words and keeps their capitals.
+func wordsAsWritten(title string) []string {
+	var all []string
+	for _, word := range cut(title) {
+		all = append(all, title[word.start:word.end])
+	}
+	return all
+}
+
+// small writes a word with a small letter at its head, unless it is all capitals.
+func small(word string) string {
+	if word == strings.ToUpper(word) {
+		return word
+	}
+	return strings.ToLower(word[:1]) + word[1:]
 }
 
 func capital(word string) string {

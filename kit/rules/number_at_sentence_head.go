@@ -1,6 +1,7 @@
 package rules
 
 import (
+	"strconv"
 	"strings"
 
 	"tallyfold/kit/diag"
@@ -64,14 +65,11 @@ func (p passage) figureFirst(s sentence) diag.Finding {
 	if s.first && isNumbered(s.paragraph) {
 		finding.Found += ", behind the “" + itemMark(s.paragraph) + "” of its list"
 	}
-	if word, ok := smallNumbers[figure]; ok {
-		finding.Remedies = append(finding.Remedies, diag.Remedy{Do: "write “" + word + "” instead of “" + figure + "”"})
+	if n, err := strconv.Atoi(figure); err == nil && smallNumbers[n] != "" {
+		word := capital(smallNumbers[n])
+		finding.Remedies = append(finding.Remedies, diag.Remedy{
+			Do: "write “" + word + "” instead of “" + figure + "”", Changes: []diag.Change{{Where: finding.Where, New: word}},
+		})
 	}
 	return finding
-}
-
-// smallNumbers in words, as they stand at the head of a sentence. English only, as are
-// the tables of sentences so far.
-var smallNumbers = map[string]string{
-	"1": "One", "2": "Two", "3": "Three", "4": "Four", "5": "Five", "6": "Six", "7": "Seven", "8": "Eight", "9": "Nine", "10": "Ten",
 }

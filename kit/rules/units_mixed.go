@@ -136,9 +136,10 @@ func mixed(called string, rare, common []toldAt) diag.Finding {
 		Found:    called + " are told in " + unitsOf(rare) + " in " + wheres(rare) + ", and in " + unitsOf(common) + " in " + wheres(common),
 		Expected: "one system throughout, or both at each place",
 		Sum:      []string{"“" + first.amount.Written + "” is " + again},
-		Remedies: diag.Fix(
-			"write "+again+" instead of “"+first.amount.Written+"”, rounded as far as it does no harm",
-			"tell both at each place, the one you use first: "+first.amount.Written+" ("+again+")"),
+		Remedies: []diag.Remedy{
+			{Do: "write " + again + " instead of “" + first.amount.Written + "”, rounded as far as it does no harm"},
+			{Do: "tell both at each place, the one you use first: " + first.amount.Written + " (" + again + ")", Changes: inBoth(rare, other)},
+		},
 	}
 	for _, one := range slices.Concat(rare[1:], common) {
 		if len(finding.Also) < mostAlso {
@@ -148,6 +149,18 @@ func mixed(called string, rare, common []toldAt) diag.Finding {
 	return finding
 }
 
+// inBoth tells amounts in the unit of another too, behind them in brackets.
+func inBoth(all []toldAt, like toldAt) []diag.Change {
+	var changes []diag.Change
+	for _, one := range all {
+		if one.amount.Bound == quantity.Exactly && one.at.Known() {
+			end := one.at.File.Span(one.at.End, one.at.End)
+			changes = append(changes, diag.Change{Where: end, New: " (" + inUnitOf(one.amount, like.amount) + ")"})
+		}
+	}
+	return changes
+}
+
 // mostAlso is how many other places a finding names.
 const mostAlso = 6
 
@@ -155,6 +168,9 @@ const mostAlso = 6
 func inUnitOf(a, like quantity.Amount) string {
 	unit := like.Unit
 	n := unit.FromBase(a.Nominal)
+	if a.Dimension == quantity.TemperatureDifference {
+		n = a.Nominal.Over(unit.Factor)
+	}
 	step := quantity.Whole(1)
 	for ten, size := quantity.Whole(10), n.Abs(); size.Sign() > 0 && size.Less(quantity.Whole(100)) && !step.Less(quantity.Ratio(1, 100)); size = size.Times(ten) {
 		step = step.Over(ten)
@@ -296,11 +312,20 @@ func twoStyles(styles map[string][]toldAt) diag.Finding {
 		return cmp.Or(cmp.Compare(len(styles[a]), len(styles[b])), -cmp.Compare(a, b)) // “ml” before “mL”
 	})
 	rare, common := written[0], written[len(written)-1]
+	symbol := styles[common][0].amount.Unit.Symbol
+	var changes []diag.Change
+	for _, style := range written {
+		for _, one := range styles[style] {
+			if at := strings.LastIndex(one.at.Text(), style); at >= 0 && style != symbol {
+				changes = append(changes, diag.Change{Where: one.at.Part(at, at+len(style)), New: symbol})
+			}
+		}
+	}
 	return diag.Finding{
 		Severity: diag.WorthKnowing, Where: styles[rare][0].at, About: strings.ToLower(rare),
 		Found:    "“" + rare + "” in " + wheres(styles[rare]) + ", and “" + common + "” in " + wheres(styles[common]),
 		Expected: "a unit written one way throughout",
-		Remedies: diag.Fix("write “" + styles[common][0].amount.Unit.Symbol + "” everywhere"),
+		Remedies: []diag.Remedy{{Do: "write “" + symbol + "” everywhere", Changes: changes}},
 		Also:     []diag.Place{{Where: styles[common][0].at, Note: styles[common][0].amount.Written + ", " + styles[common][0].where}},
 	}
 }

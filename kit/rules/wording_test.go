@@ -39,6 +39,7 @@ func TestTitlesWithoutAnOrder(t *testing.T) {
 	for title, remedy := range map[string]string{
 		"Preparation":                  "write what is done and to what, such as “Prepare …”",
 		"The oil is poured":            "write “Pour the oil”",
+		"PVA is poured":                     "write “Pour PVA”",
 		"Jars are filled and closed":   "begin the title with what is to be done",
 		"The jar will be shaken well":  "write “Shake the jar well”",
 		"Oil is stirred into the bowl": "write “Stir oil into the bowl”",
