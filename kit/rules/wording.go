@@ -93,7 +93,7 @@ func brief(text string) string {
 	return short + " …"
 }
 
-// numbered is how many of a thing of the passage stand in a row: an ordered list.
+// isNumbered says whether a paragraph is an item of an ordered list.
 func isNumbered(paragraph source.Span) bool {
 	mark := itemMark(paragraph)
 	return strings.HasSuffix(mark, ".") || strings.HasSuffix(mark, ")")

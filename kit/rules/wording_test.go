@@ -1,9 +1,12 @@
 package rules_test
 
 import (
+	"path/filepath"
 	"strings"
 	"testing"
 	"testing/fstest"
+
+	"github.com/google/go-cmp/cmp"
 
 	"tallyfold/instructions"
 	"tallyfold/kit/diag"
@@ -39,7 +42,7 @@ func TestTitlesWithoutAnOrder(t *testing.T) {
 	for title, remedy := range map[string]string{
 		"Preparation":                  "write what is done and to what, such as “Prepare …”",
 		"The oil is poured":            "write “Pour the oil”",
-		"PVA is poured":                     "write “Pour PVA”",
+		"PVA is poured":                "write “Pour PVA”",
 		"Jars are filled and closed":   "begin the title with what is to be done",
 		"The jar will be shaken well":  "write “Shake the jar well”",
 		"Oil is stirred into the bowl": "write “Stir oil into the bowl”",
@@ -200,6 +203,59 @@ func TestOrdinaryNames(t *testing.T) {
 	} {
 		if finding, ok := named(t, link); ok {
 			t.Errorf("%s: want silence, got:\n%s", link, told(diag.List{finding}))
+		}
+	}
+}
+
+// Wording is judged alike whatever ends a line.
+func TestLineEndsMakeNoDifference(t *testing.T) {
+	for _, rule := range []string{"hard-to-read", "no-verb-first", "ambiguous-abbreviation", "number-at-sentence-head", "units-mixed",
+		"vague-instruction", "named-otherwise", "vague-amount"} {
+		files := inMemory(t, filepath.Join("testdata", rule, "fails"))
+		want := founds(t, files)
+		for _, end := range []string{"\r\n", "\r"} {
+			for _, name := range []string{"method.md", "trouble.md"} {
+				if file := files[name]; file != nil {
+					files[name] = &fstest.MapFile{Data: []byte(strings.NewReplacer("\r\n", end, "\r", end, "\n", end).Replace(string(file.Data)))}
+				}
+			}
+			if diff := cmp.Diff(want, founds(t, files)); diff != "" {
+				t.Errorf("%s with %q: %s", rule, end, diff)
+			}
+		}
+	}
+}
+
+// founds gives what is found in a kit.
+func founds(t *testing.T, files fstest.MapFS) []string {
+	t.Helper()
+	k, reading := instructions.Open(files, "kit")
+	if k == nil {
+		t.Fatalf("cannot be read:\n%s", told(reading))
+	}
+	var all []string
+	for _, f := range rules.Check(rules.Subject{Kit: k, Ledger: ledger.Follow(k), Plan: schedule.Of(k)}) {
+		all = append(all, f.Rule+": "+f.Found)
+	}
+	return all
+}
+
+// In a language that no list of words is kept for, each rule on wording says that it
+// cannot check, and all of them are told under one head.
+func TestWordingOfALanguageWithoutLists(t *testing.T) {
+	yaml := strings.Replace(wordsKit, "edition: 1", "edition: 1\nlanguage: pl", 1)
+	files := fstest.MapFS{"kit.yaml": {Data: []byte(yaml)}, "method.md": {Data: []byte(strings.Replace(wordsMethod, "SENTENCE", "", 1))}}
+	k, _ := instructions.Open(files, "kit")
+	told := map[string]bool{}
+	for _, f := range rules.Check(rules.Subject{Kit: k, Ledger: ledger.Follow(k), Plan: schedule.Of(k)}) {
+		if strings.HasPrefix(f.Found, "cannot check: no list of words") {
+			told[f.Rule] = f.Cause == "language"
+		}
+	}
+	for _, rule := range []string{"hard-to-read", "no-verb-first", "ambiguous-abbreviation", "number-at-sentence-head",
+		"vague-instruction", "named-otherwise", "vague-amount", "tool-not-listed"} {
+		if !told[rule] {
+			t.Errorf("%s does not say, under one head with the others, that it cannot check", rule)
 		}
 	}
 }
