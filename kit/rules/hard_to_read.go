@@ -45,6 +45,29 @@ syllables; it does not know whether the step makes sense.`,
 		}
 		return findings
 	},
+	NotLookedAt: tooShortToMeasure,
+}
+
+// tooShortToMeasure names the steps that are not measured.
+func tooShortToMeasure(s Subject) []string {
+	l, known := readability.In(language(s.Kit))
+	if !known {
+		return nil
+	}
+	var short []string
+	for _, p := range passages(s.Kit) {
+		words := 0
+		for _, sentence := range p.sentences(l) {
+			words += len(sentence.Words)
+		}
+		if p.step != nil && words < leastWords {
+			short = append(short, p.where)
+		}
+	}
+	if len(short) == 0 {
+		return nil
+	}
+	return []string{fmt.Sprintf("too short to measure, less than %d words: %s", leastWords, listed(short))}
 }
 
 const (

@@ -12,39 +12,40 @@ import (
 
 // A telling is the amounts at one place: those of a link or side by side in prose.
 type telling struct {
-	at      source.Span
-	where   string
-	amounts []quantity.Amount
-	spans   []source.Span
+	at source.Span
+	// about is the key of the step or trouble, "" elsewhere; where names it.
+	about, where string
+	amounts      []quantity.Amount
+	spans        []source.Span
 }
 
 // tellingsOf gives all of them in the order they are read.
 func tellingsOf(k *kit.Kit) []telling {
 	reader := amountReader(k)
 	var all []telling
-	gather := func(where string, prose []kit.Prose, links []*kit.Operation) {
-		all = append(all, together(append(inProse(reader, where, prose), inLinks(where, links)...))...)
+	gather := func(about, where string, prose []kit.Prose, links []*kit.Operation) {
+		all = append(all, together(append(inProse(reader, about, where, prose), inLinks(about, where, links)...))...)
 	}
 	for _, part := range k.Method.Parts {
-		gather("the introduction", part.Prose, part.Operations)
+		gather("", "the introduction", part.Prose, part.Operations)
 		for _, step := range part.Steps {
-			gather(inStep(step), step.Prose, step.Operations)
+			gather(step.ID, inStep(step), step.Prose, step.Operations)
 		}
 	}
 	for _, trouble := range k.Troubles {
-		gather(inTrouble(trouble), trouble.Prose, trouble.Operations)
+		gather(trouble.ID, inTrouble(trouble), trouble.Prose, trouble.Operations)
 	}
 	for _, words := range k.Words {
-		gather("“"+words.Title+"”", words.Prose, words.Operations)
+		gather("", "“"+words.Title+"”", words.Prose, words.Operations)
 	}
 	return all
 }
 
-func inLinks(where string, links []*kit.Operation) []telling {
+func inLinks(about, where string, links []*kit.Operation) []telling {
 	var all []telling
 	for _, o := range links {
 		if len(o.Phrase.Amounts) > 0 {
-			all = append(all, telling{o.Span, where, o.Phrase.Amounts, o.Phrase.AmountSpans})
+			all = append(all, telling{o.Span, about, where, o.Phrase.Amounts, o.Phrase.AmountSpans})
 		}
 	}
 	return all
@@ -52,7 +53,7 @@ func inLinks(where string, links []*kit.Operation) []telling {
 
 // inProse gives amounts of running text. Lengths are left out: "a 6 inch hoop" is
 // rather a name.
-func inProse(reader quantity.Reader, where string, prose []kit.Prose) []telling {
+func inProse(reader quantity.Reader, about, where string, prose []kit.Prose) []telling {
 	var all []telling
 	for _, piece := range prose {
 		for _, found := range reader.Find(piece.Text) {
@@ -60,7 +61,7 @@ func inProse(reader quantity.Reader, where string, prose []kit.Prose) []telling 
 				continue
 			}
 			at := piece.Span.Part(found.Start, found.End)
-			all = append(all, telling{at, where, []quantity.Amount{found.Amount}, []source.Span{at}})
+			all = append(all, telling{at, about, where, []quantity.Amount{found.Amount}, []source.Span{at}})
 		}
 	}
 	return all

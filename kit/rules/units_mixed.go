@@ -91,7 +91,7 @@ func systemsMixed(tellings []telling) []diag.Finding {
 		only := map[system][]toldAt{}
 		for _, one := range tellings {
 			if amount, at, alone := one.aloneIn(kind.dimension); alone != neither {
-				only[alone] = append(only[alone], toldAt{amount, at, one.where})
+				only[alone] = append(only[alone], toldAt{amount, at, one.about, one.where})
 			}
 		}
 		rare, common := only[customary], only[metric]
@@ -107,9 +107,9 @@ func systemsMixed(tellings []telling) []diag.Finding {
 
 // A toldAt is one amount with its place.
 type toldAt struct {
-	amount quantity.Amount
-	at     source.Span
-	where  string
+	amount       quantity.Amount
+	at           source.Span
+	about, where string
 }
 
 // aloneIn gives the first amount of a kind, and the system where all that the place
@@ -132,7 +132,7 @@ func mixed(called string, rare, common []toldAt) diag.Finding {
 	first, other := rare[0], common[0]
 	again := inUnitOf(first.amount, other.amount)
 	finding := diag.Finding{
-		Where: first.at, About: strings.ReplaceAll(called, " ", "-"),
+		Where: first.at, About: first.about,
 		Found:    called + " are told in " + unitsOf(rare) + " in " + wheres(rare) + ", and in " + unitsOf(common) + " in " + wheres(common),
 		Expected: "one system throughout, or both at each place",
 		Sum:      []string{"“" + first.amount.Written + "” is " + again},
@@ -225,9 +225,9 @@ func waysMixed(k *kit.Kit) []diag.Finding {
 				}
 			}
 			if inSpoons >= 0 && inUnits < 0 {
-				spoons[o.Target] = append(spoons[o.Target], toldAt{o.Phrase.Amounts[inSpoons], o.Phrase.AmountSpans[inSpoons], inStep(step)})
+				spoons[o.Target] = append(spoons[o.Target], toldAt{o.Phrase.Amounts[inSpoons], o.Phrase.AmountSpans[inSpoons], step.ID, inStep(step)})
 			} else if inUnits >= 0 && inSpoons < 0 {
-				measured[o.Target] = append(measured[o.Target], toldAt{o.Phrase.Amounts[inUnits], o.Phrase.AmountSpans[inUnits], inStep(step)})
+				measured[o.Target] = append(measured[o.Target], toldAt{o.Phrase.Amounts[inUnits], o.Phrase.AmountSpans[inUnits], step.ID, inStep(step)})
 			}
 		}
 	}
@@ -276,7 +276,7 @@ func stylesMixed(tellings []telling) []diag.Finding {
 				styles[low] = map[string][]toldAt{}
 				order = append(order, low)
 			}
-			styles[low][written] = append(styles[low][written], toldAt{a, one.spans[i], one.where})
+			styles[low][written] = append(styles[low][written], toldAt{a, one.spans[i], one.about, one.where})
 		}
 	}
 	var findings []diag.Finding
@@ -322,7 +322,7 @@ func twoStyles(styles map[string][]toldAt) diag.Finding {
 		}
 	}
 	return diag.Finding{
-		Severity: diag.WorthKnowing, Where: styles[rare][0].at, About: strings.ToLower(rare),
+		Severity: diag.WorthKnowing, Where: styles[rare][0].at, About: styles[rare][0].about,
 		Found:    "“" + rare + "” in " + wheres(styles[rare]) + ", and “" + common + "” in " + wheres(styles[common]),
 		Expected: "a unit written one way throughout",
 		Remedies: []diag.Remedy{{Do: "write “" + symbol + "” everywhere", Changes: changes}},
