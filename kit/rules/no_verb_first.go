@@ -130,6 +130,9 @@ func (t titleJudge) isOrder(clause []string) bool {
 		// "Wax preparation": a thing of the kit, then a noun.
 		return !(len(head) == 2 && t.names[singular(first)] && t.endsLikeNoun(head[1])) && !t.isBeing(head)
 	}
+	if len(head) > 2 && t.table.joining[head[1]] && t.table.verbs[head[2]] {
+		return true // "Tag and clear up": an order that no list knows, and one that is listed
+	}
 	return len(head) > 1 && t.table.articles[head[1]] && !t.table.articles[first] && !strings.HasSuffix(first, "s")
 }
 

@@ -76,7 +76,7 @@ func TestTitlesWithAnOrder(t *testing.T) {
 		"Check alignment", "Cut and fold", "Oil the board", "Day one: fill the jars", "Pour, then wait", "Label", "Press", "Dress the dolls",
 		"Clean-up and rest", "Time to pour", "You fill the jars", "Before you start", "Gently warm the oil", "Set aside", "Finishing touches",
 		"Ensure ventilation", "Wait until the oil is warmed", "Trim and label", "Ready?", "Have the jars filled", "Leave to set",
-		"With both hands, shake the jar", "Slowly does it",
+		"With both hands, shake the jar", "Jar and clear up", "Tag it", "Bowl, then fill", "Slowly does it",
 	} {
 		if finding, ok := titled(t, title); ok {
 			t.Errorf("%q: want silence, got:\n%s", title, told(diag.List{finding}))

@@ -12,6 +12,8 @@ type titleTable struct {
 	numbering map[string]bool
 	// clauses begin a clause that the order follows behind a comma: "when it is set, …".
 	clauses map[string]bool
+	// joining words stand between two orders: "cut and fold".
+	joining map[string]bool
 	// speech begins what is no order and tells all the same what to do: "how to …".
 	speech map[string]bool
 	// articles begin a noun, and show that the word before them is a verb.
@@ -65,13 +67,16 @@ var titleWords = map[string]titleTable{
 			trim try tuck tumble turn twist unclip undo unfold unhook unmould unmold unpack unplug unroll unscrew untie unwind unwrap
 			use varnish ventilate vent wait warm wash watch water wax wear weave weigh wet whip whisk whittle wind wipe wire wish work
 			wrap wring write zero zip bag box bottle bead bottle build can cap cork crate dish film fill foil jar lid pot sleeve sheet
+			tag warp weft ply skein reel spindle card bundle knit crown gild score jog prep prime lacquer
+			thicken thin mulch sow dig feed prune plant graft brew ferment infuse steep macerate
 			ask tell call say learn know see start welcome ensure verify confirm avoid don't`),
 		leads: wordSet(`now then first next finally lastly again also always never please just simply carefully once more to
 			and only meanwhile together ahead last`),
 		numbering: wordSet("step stage part day week session lesson round phase point no number task section"),
 		clauses: wordSet(`when once after before if while until as for with without in on at by from during to using through
 			instead between`),
-		speech: wordSet("how what why where who which you we let's lets time ready it's there's is are do does can may not no yes"),
+		joining: wordSet("and then or"),
+		speech:  wordSet("how what why where who which you we let's lets time ready it's there's is are do does can may not no yes"),
 		articles: wordSet(`the a an your our each every all both some any this that these those its his her their one two three
 			four five six seven eight nine ten another more it them everything half up out in off down over on together apart away
 			into onto through back round around well until`),
