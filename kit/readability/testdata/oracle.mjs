@@ -1,8 +1,8 @@
 // Writes the answers of other people's counters to passages.json and words.tsv, for
 // the tests of this folder. None of the packages is needed to run those tests.
 //
-//   npm install text-readability@1.1.1 syllable@5.0.1 flesch@2.0.1 flesch-kincaid@2.0.1 cmu-pronouncing-dictionary@3.0.0
-//   node oracle.mjs
+// It wants these packages for Node: text-readability 1.1.1, syllable 5.0.1, flesch
+// 2.0.1, flesch-kincaid 2.0.1 and cmu-pronouncing-dictionary 3.0.0.
 //
 // text-readability counts words and sentences and rounds its averages to a tenth
 // before it scores; syllable counts syllables by rules; flesch and flesch-kincaid are
