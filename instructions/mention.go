@@ -11,7 +11,7 @@ import (
 )
 
 // callNames are the words by which running text may name a tool or container:
-// its key or its name, as lower-case words, by the first of them.
+// its key or one of its names, as lower-case words, by the first of them.
 type callNames map[string][]callName
 
 type callName struct {
@@ -38,7 +38,7 @@ func callNamesOf(k *kit.Kit) callNames {
 }
 
 func (c callNames) add(name kit.Name) {
-	for _, called := range []string{name.String(), name.ID, strings.ReplaceAll(name.ID, "-", " ")} {
+	for _, called := range append(name.Names(), name.ID, strings.ReplaceAll(name.ID, "-", " ")) {
 		if words := wordsOf(called); len(words) > 0 {
 			first := singular(words[0].text)
 			c[first] = append(c[first], callName{name.ID, textsOf(words)})

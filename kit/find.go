@@ -126,6 +126,15 @@ func (n Name) String() string {
 	return n.ID
 }
 
+// Names are all that people call it: its name first, then what it is also called.
+func (n Name) Names() []string {
+	names := []string{n.String()}
+	for _, also := range n.AlsoCalled {
+		names = append(names, also.Value)
+	}
+	return names
+}
+
 func (n Name) key() string { return n.ID }
 
 func byID[T interface {

@@ -32,6 +32,9 @@ type Name struct {
 	IDSpan source.Span
 	// Called is what people read; where the maker gave none it is the key.
 	Called Said[string]
+	// AlsoCalled are other names by which the method may speak of it. Components,
+	// household items and tools have them.
+	AlsoCalled []Said[string]
 }
 
 // A Kit is what is sold in one box, with the method that goes into it.

@@ -12,7 +12,7 @@ maker: Brindle Quay Workroom
 makes: 2 vases
 components:
   sand: {name: Coloured sand, packed: 700 mL, density: 1.5 g/mL}
-  vase: {name: Square vase, packed: 2, container: {inside: "box 60 × 60 mm wide, 100 mm tall"}}
+  vase: {name: Square vase, packed: 2, container: {inside: "box 60 mm by 60 mm, 100 mm tall"}}
 tools:
   jug: {name: Jug, from: customer, essential: true, holds: 1 L}
 `

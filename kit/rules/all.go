@@ -19,6 +19,7 @@ var All = []Rule{
 	toolNeverUsed,
 	essentialToolNotAnnounced,
 	vagueAmount,
+	vagueInstruction,
 	typedAmountDisagrees,
 	timeClaimedTooShort,
 	missingStep,
@@ -31,6 +32,12 @@ var All = []Rule{
 	ratioOutsideLimits,
 	piecesDoNotFit,
 	usedTooLate,
+	hardToRead,
+	noVerbFirst,
+	ambiguousAbbreviation,
+	numberAtSentenceHead,
+	unitsMixed,
+	namedOtherwise,
 }
 
 // OnAccepting are the rules on the findings a maker has accepted. They need the

@@ -40,7 +40,7 @@ List the tool under tools, with “from: customer” or “from: box”.`,
 // noWords says that no list of words is kept for the language of the kit.
 func noWords(k *kit.Kit, what string) diag.Finding {
 	return diag.Finding{
-		Severity: diag.WorthKnowing, Where: k.Language.Span, About: "language",
+		Severity: diag.WorthKnowing, Where: k.Language.Span, About: "language", Cause: "language",
 		Found:    "cannot check: no list of words for " + what + " is kept for the language " + k.Language.Value,
 		Expected: "a language that such a list is kept for: en",
 		Remedies: diag.Fix("read the steps through for " + what + " yourself"),
@@ -133,13 +133,13 @@ func (t toolSense) isAmong(things [][]string) bool {
 func thingNames(k *kit.Kit) [][]string {
 	var names []string
 	for _, known := range k.Tools {
-		names = append(names, known.String(), known.ID)
+		names = append(append(names, known.Names()...), known.ID)
 	}
 	for _, known := range k.Components {
-		names = append(names, known.String(), known.ID)
+		names = append(append(names, known.Names()...), known.ID)
 	}
 	for _, known := range k.Household {
-		names = append(names, known.String(), known.ID)
+		names = append(append(names, known.Names()...), known.ID)
 	}
 	for i := range names {
 		names[i] = strings.ReplaceAll(names[i], "-", " ")
