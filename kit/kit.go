@@ -331,4 +331,5 @@ type Accepted struct {
 	Because Said[string]
 	Until   Said[string] // ISO date, last day it holds
 	Edition Said[int]    // last edition it holds for
+	Seen    Said[string] // words or figures of the finding as it was accepted
 }

@@ -83,7 +83,7 @@ func (p *Proof) try(finding diag.Finding, remedy *diag.Remedy) int {
 	stays := changed.stillFinds(finding, p)
 	fresh := p.newIn(changed)
 	told := p.beforeAndAfter(changed, finding)
-	counts := fmt.Sprintf("%d → %d to fix", toFix(p.Findings), toFix(changed.Findings))
+	counts := countsOf(toFix(p.Findings), toFix(changed.Findings))
 	switch {
 	case stays:
 		remedy.Tried = join(told, counts, "it does not mend this by itself")
@@ -94,6 +94,14 @@ func (p *Proof) try(finding diag.Finding, remedy *diag.Remedy) int {
 	}
 	remedy.Tried = join(told, counts, "nothing new is found")
 	return mends
+}
+
+// countsOf tells how many findings were and are to be fixed; nothing where there were none.
+func countsOf(before, after int) string {
+	if before == 0 && after == 0 {
+		return ""
+	}
+	return fmt.Sprintf("%d → %d to fix", before, after)
 }
 
 func join(parts ...string) string {

@@ -46,4 +46,6 @@ var OnAccepting = []Rule{
 	acceptExpired,
 	acceptWithoutReason,
 	acceptMatchesNothing,
+	acceptFiguresChanged,
+	acceptWithoutFigures,
 }
