@@ -8,6 +8,8 @@ var All = []Rule{
 	usedButNotPacked,
 	packedButNeverUsed,
 	takenFromEmpty,
+	usedBeforeMade,
+	emptiedTwice,
 	plainOunces,
 	noDensity,
 	noAmount,
