@@ -19,6 +19,7 @@ var All = []Rule{
 	countsDisagree,
 	toolNotListed,
 	toolNeverUsed,
+	toolNotFree,
 	essentialToolNotAnnounced,
 	vagueAmount,
 	vagueInstruction,

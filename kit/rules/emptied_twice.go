@@ -29,7 +29,7 @@ func emptiedAgain(s Subject, p past) diag.Finding {
 		Where: amountSpan(p.operation), About: p.vessel, Cause: vesselCause(p.vessel),
 		Found:    inStep(p.step) + " takes from " + p.name + ", which was emptied in " + first + ", and nothing was put in since",
 		Expected: "something put into " + p.name + " between the two",
-		Sum: []string{"last filled in " + p.stepThen(s.Kit, *p.filled) + ", emptied in " + first + ", wanted again in " + inStep(p.step)},
+		Sum:      []string{"last filled in " + p.stepThen(s.Kit, *p.filled) + ", emptied in " + first + ", wanted again in " + inStep(p.step)},
 		Also:     []diag.Place{{Where: amountSpan(p.emptied.Operation), Note: "emptied here, " + first}},
 		Remedies: p.sayHowMuch(),
 	}
