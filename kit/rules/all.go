@@ -41,6 +41,9 @@ var All = []Rule{
 	numberAtSentenceHead,
 	unitsMixed,
 	namedOtherwise,
+	powderWithoutRate,
+	hardToCount,
+	bagsLookAlike,
 }
 
 // OnAccepting are the rules on the findings a maker has accepted. They need the
