@@ -28,6 +28,7 @@ var All = []Rule{
 	noEndPoint,
 	waitForNothing,
 	tooManyActions,
+	claimNotBacked,
 	missingStep,
 	pointsTheWrongWay,
 	missingTrouble,
