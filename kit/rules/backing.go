@@ -203,11 +203,10 @@ var longerAllowed = quantity.Ratio(5, 4)
 
 // fits says whether a number in a claim says no more than the figure.
 func (f backingFigure) fits(a quantity.Amount) bool {
-	told := ledger.Written("claimed", a, source.Span{})
-	reckoned := ledger.Fixed(f.dimension, f.what, f.value)
+	near := f.value.Minus(a.Nominal).Abs().Cmp(a.Nominal.Times(aboutAllows)) <= 0
 	switch {
 	case a.Bound == quantity.About:
-		return f.value.Minus(a.Nominal).Abs().Cmp(a.Nominal.Times(aboutAllows)) <= 0
+		return near
 	case a.Bound != quantity.Exactly:
 		return a.Allows(f.value)
 	case f.dimension == quantity.Duration && !f.stated:
@@ -215,7 +214,10 @@ func (f backingFigure) fits(a quantity.Amount) bool {
 	case f.dimension == quantity.Count:
 		return a.Allows(f.value)
 	}
-	return ledger.Agrees(a, told, reckoned)
+	// A round figure such as “1 kg” may stand for what it is rounded from, and no
+	// further off than “about” allows.
+	told := ledger.Written("claimed", a, source.Span{})
+	return near && ledger.Agrees(a, told, ledger.Fixed(f.dimension, f.what, f.value))
 }
 
 // nearestTo is the figure that a number differs least from, before one of the maker's
