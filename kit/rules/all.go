@@ -29,6 +29,8 @@ var All = []Rule{
 	waitForNothing,
 	tooManyActions,
 	claimNotBacked,
+	ageDoesNotMatch,
+	skillDoesNotMatch,
 	missingStep,
 	pointsTheWrongWay,
 	missingTrouble,
