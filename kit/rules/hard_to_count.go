@@ -1,8 +1,11 @@
 package rules
 
 import (
+	"slices"
+
 	"tallyfold/kit"
 	"tallyfold/kit/diag"
+	"tallyfold/kit/ledger"
 	"tallyfold/kit/quantity"
 )
 
@@ -23,7 +26,8 @@ Write cloth with its sides, and a powder by weight, with how far it may be off.`
 	Check: func(s Subject) []diag.Finding {
 		var findings []diag.Finding
 		for _, c := range s.Kit.Components {
-			if c.Packed.Given() {
+			cut := slices.ContainsFunc(s.Ledger.Cuttings, func(one *ledger.Cutting) bool { return one.Component == c })
+			if c.Packed.Given() && !cut { // what is cut is told by pieces-do-not-fit
 				findings = append(findings, uncountable(c)...)
 			}
 		}
@@ -33,11 +37,14 @@ Write cloth with its sides, and a powder by weight, with how far it may be off.`
 
 func uncountable(c *kit.Component) []diag.Finding {
 	packed := c.Packed.Value
-	finding := diag.Finding{Where: c.Packed.Span, About: c.ID, Found: c.String() + " is packed as “" + packed.Written + "”"}
+	if c.Lots.Told() {
+		packed = c.Lots.Each
+	}
+	finding := diag.Finding{Where: c.Packed.Span, About: c.ID, Found: c.String() + " is packed as “" + c.Packed.Value.Written + "”"}
 	switch {
 	case packed.Dimension == quantity.Area && packed.Across.IsZero():
 		finding.Expected = "the two sides, so that it can be cut and checked"
-		finding.Remedies = diag.Fix("write both sides, such as “packed: 30 × 20 cm”")
+		finding.Remedies = diag.Fix("write both sides, such as “packed: 2 sheets of 30 × 20 cm”")
 	case packed.Household:
 		finding.Severity = diag.WorthKnowing
 		finding.Expected = "a weight or a volume that a scale or a measuring jug shows"

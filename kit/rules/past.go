@@ -103,11 +103,16 @@ func (m moment) order(k *kit.Kit, e *ledger.Entry) int {
 // empties says whether the words of an action leave nothing in the vessel but what
 // clings to it.
 func empties(o *kit.Operation) bool {
+	part := o.Phrase.Portion == kit.Exactly || o.Phrase.Portion == kit.FractionOf
 	switch o.Kind {
-	case kit.Clean, kit.Left:
+	case kit.Clean:
 		return true
-	case kit.Move, kit.Fill:
-		return o.Phrase.Portion != kit.Exactly && o.Phrase.Portion != kit.FractionOf || o.Kind == kit.Fill && o.Phrase.About
+	case kit.Left:
+		return o.From == "" && (!part || o.Phrase.Portion == kit.Exactly && o.Phrase.About)
+	case kit.Move:
+		return !part
+	case kit.Fill:
+		return !part || o.Phrase.About
 	}
 	return false
 }
@@ -117,7 +122,7 @@ func empties(o *kit.Operation) bool {
 // away what is left need not know whether anything is.
 func (m moment) emptiesDry(s Subject) string {
 	o := m.operation
-	if o.Aside || !empties(o) || o.Kind == kit.Clean || o.Kind == kit.Left && o.As == "discarded" {
+	if o.Aside || !empties(o) || o.Kind == kit.Clean || o.Kind == kit.Left && !keeps(s.Kit, m.run, o) {
 		return ""
 	}
 	for _, e := range s.Ledger.In(m.run, m.step) {
@@ -133,6 +138,11 @@ func (m moment) emptiesDry(s Subject) string {
 		return vessel
 	}
 	return "" // a move or fill from nothing at all is a snag of the ledger
+}
+
+// keeps says whether what is left is wanted for something, not thrown away.
+func keeps(k *kit.Kit, run *kit.Run, left *kit.Operation) bool {
+	return left.As == "" || left.As == "kept" || vesselNamed(k, run, left.As) != ""
 }
 
 // vesselNamed is the vessel that a name stands for, "" for a thing that is none.
