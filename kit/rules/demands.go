@@ -12,8 +12,8 @@ import (
 // for every age or every beginner. The table is our own: common practice, no source.
 type demand struct {
 	// words are names of the tool or material; unless are names that hold one of
-	// them and are harmless.
-	words, unless []string
+	// them and are harmless. Both are cut into words.
+	words, unless [][]string
 	// age from which makers usually let someone use it alone, 0 for any.
 	age int
 	// skill that makers usually ask for, "" for none.
@@ -22,20 +22,20 @@ type demand struct {
 
 var demands = map[string][]demand{
 	"en": {
-		{words: []string{"scissors", "needle"}, unless: []string{"blunt needle", "plastic needle"}, age: 6},
-		{words: []string{"awl", "bradawl"}, age: 8},
-		{words: []string{"glue gun"}, age: 10},
-		{words: []string{"iron"}, unless: []string{"soldering iron", "cast iron", "iron powder"}, age: 10},
-		{words: []string{"knife", "scalpel", "craft blade"}, unless: []string{"butter knife", "table knife", "palette knife", "clay knife", "plastic knife"}, age: 12},
-		{words: []string{"saw", "hacksaw", "fretsaw"}, age: 12},
-		{words: []string{"oven", "stove", "hob"}, unless: []string{"oven glove", "oven mitt", "oven cloth"}, age: 12},
-		{words: []string{"sewing machine"}, age: 10, skill: "some practice"},
-		{words: []string{"drill"}, unless: []string{"hand drill"}, age: 14, skill: "some practice"},
-		{words: []string{"soldering iron"}, age: 14, skill: "some practice"},
-		{words: []string{"heat gun"}, age: 16},
-		{words: []string{"lye", "caustic soda", "sodium hydroxide"}, age: 16, skill: "some practice"},
-		{words: []string{"blowtorch", "gas torch"}, age: 18, skill: "experienced"},
-		{words: []string{"kiln", "lathe", "bandsaw", "router"}, age: 18, skill: "experienced"},
+		{words: cutAll([]string{"scissors", "needle"}), unless: cutAll([]string{"blunt needle", "plastic needle"}), age: 6},
+		{words: cutAll([]string{"awl", "bradawl"}), age: 8},
+		{words: cutAll([]string{"glue gun"}), age: 10},
+		{words: cutAll([]string{"iron"}), unless: cutAll([]string{"soldering iron", "cast iron", "iron powder"}), age: 10},
+		{words: cutAll([]string{"knife", "scalpel", "craft blade"}), unless: cutAll([]string{"butter knife", "table knife", "palette knife", "clay knife", "plastic knife"}), age: 12},
+		{words: cutAll([]string{"saw", "hacksaw", "fretsaw"}), age: 12},
+		{words: cutAll([]string{"oven", "stove", "hob"}), unless: cutAll([]string{"oven glove", "oven mitt", "oven cloth"}), age: 12},
+		{words: cutAll([]string{"sewing machine"}), age: 10, skill: "some practice"},
+		{words: cutAll([]string{"drill"}), unless: cutAll([]string{"hand drill"}), age: 14, skill: "some practice"},
+		{words: cutAll([]string{"soldering iron"}), age: 14, skill: "some practice"},
+		{words: cutAll([]string{"heat gun"}), age: 16},
+		{words: cutAll([]string{"lye", "caustic soda", "sodium hydroxide"}), age: 16, skill: "some practice"},
+		{words: cutAll([]string{"blowtorch", "gas torch"}), age: 18, skill: "experienced"},
+		{words: cutAll([]string{"kiln", "lathe", "bandsaw", "router"}), age: 18, skill: "experienced"},
 	},
 }
 
@@ -61,8 +61,9 @@ func demandsOf(k *kit.Kit) []demanding {
 	var all []demanding
 	for _, step := range k.Method.Steps() {
 		for _, called := range handled(k, step) {
+			name := wordsOf(called)
 			for _, d := range demands[language(k)] {
-				if d.isFor(called) {
+				if d.isFor(name) {
 					all = append(all, demanding{d, step, called})
 				}
 			}
@@ -74,14 +75,9 @@ func demandsOf(k *kit.Kit) []demanding {
 	return all
 }
 
-func (d demand) isFor(called string) bool {
-	name := wordsOf(called)
-	for _, harmless := range d.unless {
-		if holdsPhrase(name, wordsOf(harmless)) {
-			return false
-		}
-	}
-	return slices.ContainsFunc(d.words, func(word string) bool { return holdsPhrase(name, wordsOf(word)) })
+func (d demand) isFor(name []string) bool {
+	holds := func(phrase []string) bool { return holdsPhrase(name, phrase) }
+	return slices.ContainsFunc(d.words, holds) && !slices.ContainsFunc(d.unless, holds)
 }
 
 // handled are the names of the tools and materials that a step works with.
