@@ -28,12 +28,27 @@ a twentieth of the new mixture on it must be fixed.
 Clean the vessel in between with a “clean:” link, or use another. Whether a vessel is
 still hot when it is needed again is not looked at.`,
 	Check: func(s Subject) []diag.Finding {
-		c := carrying{Subject: s, held: map[string]holding{}, downstream: downstream(s)}
-		for _, action := range actions(s.Ledger) {
-			c.follow(action)
-		}
-		return overRuns(s.Kit, c.all)
+		return overRuns(s.Kit, carriedOver(s))
 	},
+}
+
+func carriedOver(s Subject) []perRun {
+	c := carrying{Subject: s, held: map[string]holding{}, downstream: downstream(s)}
+	for _, action := range actions(s.Ledger) {
+		c.follow(action)
+	}
+	return c.all
+}
+
+// notCleanCause groups what a vessel that was not cleaned brings about in a run:
+// what is left over at its end counts what it began with.
+func notCleanCause(s Subject, run *kit.Run, vessel string) string {
+	for _, one := range carriedOver(s) {
+		if one.run == run && one.finding.About == vessel {
+			return one.finding.Cause
+		}
+	}
+	return ""
 }
 
 // negligible is the part of a mixture that carries nothing anybody would notice
@@ -114,8 +129,8 @@ func (c *carrying) say(poured ledger.Entry, h holding, foreign []string, from *k
 	vessel := poured.From
 	name := c.Kit.Called(vessel)
 	finding := diag.Finding{
-		Where: amountSpan(h.refilled.Operation), About: vessel,
-		Found:    inStep(h.refilled.Step) + " puts " + c.Kit.Called(h.refilled.Thing) + " into " + name + ", in which " + c.called(foreign) + c.since(from, poured.Run) + " is still left",
+		Where: amountSpan(h.refilled.Operation), About: vessel, Cause: "not clean " + vessel,
+		Found:    inStep(h.refilled.Step) + " puts " + c.Kit.Called(h.refilled.Thing) + " into " + name + ", in which " + c.called(foreign) + c.since(from, poured.Run) + stillLeft(foreign),
 		Expected: "a clean vessel, or only what belongs into the new mixture",
 		Sum:      c.sum(poured, foreign, carried, c.remainder(h, from)),
 	}
@@ -131,6 +146,13 @@ func (c *carrying) say(poured ledger.Entry, h holding, foreign []string, from *k
 		"clean it in between, as in [Wipe out "+strings.ToLower(name)+"](clean:"+vessel+"), behind what "+inStep(step)+" pours out of it",
 		"use another vessel for one of the two")
 	c.all = append(c.all, perRun{poured.Run, finding})
+}
+
+func stillLeft(things []string) string {
+	if len(things) == 1 {
+		return " is still left"
+	}
+	return " are still left"
 }
 
 func (c *carrying) since(from, now *kit.Run) string {

@@ -161,6 +161,8 @@ func (v leftVessel) tooMuch(beyond quantity.Number) diag.Finding {
 	}
 	if v.filling != nil && emptyContainers(v.Subject, v.filling.Container) > 0 {
 		finding.Cause, finding.Follows = containersCause(v.filling.Container.ID), true
+	} else if cause := notCleanCause(v.Subject, v.Run, v.Vessel); cause != "" {
+		finding.Cause, finding.Follows = cause, true
 	}
 	return finding
 }

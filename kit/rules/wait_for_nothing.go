@@ -121,7 +121,7 @@ func wordless(s Subject) []diag.Finding {
 		text := readStep(step)
 		for i, o := range step.Operations {
 			if o.Kind == kit.Wait && !o.Aside && !taken[o.Target] && text.saysOnly(o, bare) &&
-				!looksFor(step.Operations[i+1:]) && !takenUp(s.Kit, step, ends[language(s.Kit)]) {
+				!looksFor(step.Operations[i+1:]) && !text.explains(o, ends[language(s.Kit)]) && !takenUp(s.Kit, step, ends[language(s.Kit)]) {
 				findings = append(findings, nothingSaid(step, o))
 			}
 		}
@@ -134,15 +134,31 @@ func looksFor(later []*kit.Operation) bool {
 	return slices.ContainsFunc(later, func(o *kit.Operation) bool { return o.Kind == kit.Cue || o.Kind == kit.Cool })
 }
 
-// saysOnly says whether the sentence of a link has no word outside it but those.
-func (r reading) saysOnly(o *kit.Operation, bare []string) bool {
-	sentence := -1
+// explains says whether the sentence behind that of a link tells when it is over:
+// “They are hard when they ring.”
+func (r reading) explains(o *kit.Operation, e endWords) bool {
+	next := r.sentenceOf(o) + 1
 	for i, w := range r.words {
-		if o.Span.Contains(r.span(i, i)) {
-			sentence = w.sentence
-			break
+		if w.sentence == next && r.isUntil(i, e) {
+			return true
 		}
 	}
+	return false
+}
+
+// sentenceOf is the number of the sentence that a link stands in, −1 for none.
+func (r reading) sentenceOf(o *kit.Operation) int {
+	for i, w := range r.words {
+		if o.Span.Contains(r.span(i, i)) {
+			return w.sentence
+		}
+	}
+	return -1
+}
+
+// saysOnly says whether the sentence of a link has no word outside it but those.
+func (r reading) saysOnly(o *kit.Operation, bare []string) bool {
+	sentence := r.sentenceOf(o)
 	for i, w := range r.words {
 		if w.sentence == sentence && !o.Span.Contains(r.span(i, i)) && !slices.Contains(bare, w.text) {
 			return false
