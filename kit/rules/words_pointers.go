@@ -97,17 +97,17 @@ func (p pointerWords) stems(words []string) []string {
 // fills, filled and filling are one. Only for telling likeness, never for text.
 func stem(word string) string {
 	for _, ending := range []string{"ing", "ed", "es", "er", "s", "e"} {
-		if cut, ok := strings.CutSuffix(word, ending); ok && len(cut) >= 3 {
+		if cut, ok := strings.CutSuffix(word, ending); ok && len(cut) >= 3 && !strings.HasSuffix(word, "ss") {
 			word = cut
 			break
 		}
 	}
-	if n := len(word); n > 3 && word[n-1] == word[n-2] && ending(word) {
+	if n := len(word); n > 3 && word[n-1] == word[n-2] && isDoubled(word) {
 		return word[:n-1] // trimming, cutting
 	}
 	return word
 }
 
-// ending says whether the doubled letter at the end is one that English doubles
-// before an ending and that a stem may lose.
-func ending(word string) bool { return strings.ContainsRune("bdgmnprt", rune(word[len(word)-1])) }
+// isDoubled says whether the letter at the end is one that English doubles before an
+// ending, so that a stem may lose it.
+func isDoubled(word string) bool { return strings.ContainsRune("bdgmnprt", rune(word[len(word)-1])) }
