@@ -310,6 +310,9 @@ func (v leftVessel) neverEmptied() (diag.Finding, bool) {
 	if last == nil || v.cleaned && v.onlyHousehold() {
 		return diag.Finding{}, false // an earlier run put it there, and was judged
 	}
+	if v.goesAway() {
+		return diag.Finding{}, false // only what clings is left of what was kept or poured away
+	}
 	var holds []string
 	for _, p := range append(v.Parts(), v.Objects()...) {
 		holds = append(holds, p.Amount.Show()+" of "+v.Kit.Called(p.Thing))
@@ -340,4 +343,20 @@ func (v leftVessel) onlyHousehold() bool {
 		}
 	}
 	return true
+}
+
+// goesAway says whether a step of the run says what is done with all that is in the
+// vessel.
+func (v leftVessel) goesAway() bool {
+	last := false
+	for _, e := range v.Ledger.Entries {
+		switch {
+		case e.Run != v.Run:
+		case e.To == v.Vessel && e.Move != ledger.LeftOver:
+			last = false
+		case e.From == v.Vessel && e.Move == ledger.LeftOver && empties(e.Operation):
+			last = true
+		}
+	}
+	return last
 }
