@@ -109,6 +109,9 @@ func dryEmptyings(s Subject) []drained {
 		for _, step := range followed(s.Kit, run) {
 			for _, o := range step.Operations {
 				at := moment{run, step, o}
+				if warmed, ok := warmedEmpty(s, at); ok {
+					all = append(all, warmed)
+				}
 				if vessel := at.emptiesDry(s); vessel != "" {
 					all = append(all, dryAt(s, at, vessel)...)
 				}
@@ -116,6 +119,31 @@ func dryEmptyings(s Subject) []drained {
 		}
 	}
 	return all
+}
+
+// warmedEmpty is what is warmed or cooled by name before it is in the vessel: "Warm
+// the wax" a step before the wax is weighed in. A vessel that is warmed itself,
+// before anything goes in, is not meant.
+func warmedEmpty(s Subject, at moment) (drained, bool) {
+	o := at.operation
+	if o.Kind != kit.Warm && o.Kind != kit.Cool || o.Aside || o.Target != "" {
+		return drained{}, false
+	}
+	vessel := resolved(at.run, at.step.Vessel)
+	if o.In != "" {
+		vessel = resolved(at.run, o.In)
+	}
+	p := pastOf(s, at, vessel)
+	if !p.isTooEarly() || !p.namesLater(s.Kit) {
+		return drained{}, false
+	}
+	finding := tooEarly(s, p)
+	then := "before " + p.stepThen(s.Kit, p.filledLater[0])
+	if p.filledLater[0].Step == at.step {
+		then = "before that"
+	}
+	finding.Found = inStep(at.step) + " brings what is in " + p.name + " to a temperature, and nothing is put into it " + then
+	return drained{perRun{at.run, finding}, notYet}, true
 }
 
 func dryAt(s Subject, at moment, vessel string) []drained {

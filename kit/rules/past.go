@@ -71,6 +71,23 @@ func (p *past) isTooEarly() bool {
 	return p.filled == nil
 }
 
+// namesLater says whether the sentence up to the moment names something that is only
+// put in later, by a word of its name: "Warm the wax".
+func (p *past) namesLater(k *kit.Kit) bool {
+	text := readStep(p.step)
+	sentence := text.sentenceOf(p.operation)
+	for _, e := range p.filledLater {
+		name := wordsOf(k.Called(e.Thing))
+		for _, w := range text.words {
+			before := text.at.Start+w.end <= p.operation.Span.Start
+			if before && w.sentence == sentence && slices.Contains(name, singular(w.text)) {
+				return true
+			}
+		}
+	}
+	return false
+}
+
 // stepThen names the step of an entry as seen from the moment: with its run where
 // that is another.
 func (p *past) stepThen(k *kit.Kit, e ledger.Entry) string {

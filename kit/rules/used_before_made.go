@@ -14,7 +14,7 @@ wrote it knew what was meant; whoever follows it stands before an empty pan.
 
 The steps are followed to the letter, run by run. Told is a vessel that a step pours,
 fills or lifts something from while it holds nothing yet, where a later step does put
-something in. One that no step ever fills is told by taken-from-empty, one that was
+something in; and what is warmed by name before it is in the vessel. One that no step ever fills is told by taken-from-empty, one that was
 emptied before by emptied-twice.
 
 Put the steps into the order in which they are done, or name the vessel that is meant.`,
