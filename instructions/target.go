@@ -106,6 +106,7 @@ func (r *reader) unbound(role word, runs []*kit.Run) {
 		"a component for "+quoted(role.text)+" in every run that goes through it",
 		"add “"+role.text+": …” to “with” of "+which+" in kit.yaml",
 		"put the step into a part that only the other runs follow")
+	f.Cause = "role " + role.text
 	for _, run := range runs {
 		f.Also = append(f.Also, diag.Place{Where: run.Name.Span, Note: "the run " + quoted(run.Name.Value)})
 	}
