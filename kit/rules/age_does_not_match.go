@@ -46,9 +46,17 @@ Raise the age, let a grown-up do that step and say so in it, or use another tool
 		finding.Found = "the kit is for " + whole(age.Value).String() + "+, and what " + inStep(first.step) + " needs (" + first.called + ") is usually left to those of " +
 			whole(first.age).String() + " and over"
 		finding.Expected = "an age from which the steps can be done alone, or a grown-up called in where they cannot"
-		finding.Remedies = diag.Fix(
-			"say in the step that a grown-up does it or sits by",
-			"write “age: "+whole(least).String()+"+” under audience in kit.yaml")
+		raised := whole(least).String() + "+"
+		finding.Remedies = []diag.Remedy{
+			{Do: "say in the step that a grown-up does it or sits by"},
+			{Do: "write “age: " + raised + "” under audience in kit.yaml", Changes: rewrite(s.Kit, age.Span, raised)},
+		}
 		return []diag.Finding{finding}
+	},
+	NotLookedAt: func(s Subject) []string {
+		if !s.Kit.Audience.Age.Given() {
+			return []string{"no age is told"}
+		}
+		return nil
 	},
 }

@@ -30,6 +30,9 @@ Pack one of them so that it cannot be taken for the other, and say so in “look
 		}
 		return findings
 	},
+	NotLookedAt: func(s Subject) []string {
+		return untoldFor("it is not told what is seen in the bag of ", s, func(c *kit.Component) bool { return isMaterial(c) && !c.Looks.Given() })
+	},
 }
 
 // byLooks gathers the components that say the same of what they look like, in the

@@ -7,6 +7,7 @@ import (
 	"tallyfold/kit"
 	"tallyfold/kit/diag"
 	"tallyfold/kit/quantity"
+	"tallyfold/kit/source"
 )
 
 var claimNotBacked = Rule{
@@ -35,6 +36,21 @@ Name what shows the claim, put the number right, or take the claim off the box.`
 			}
 		}
 		return findings
+	},
+	NotLookedAt: func(s Subject) []string {
+		if len(s.Kit.Claims) == 0 {
+			return []string{"kit.yaml lists no claim"}
+		}
+		var files []string
+		for _, claim := range s.Kit.Claims {
+			if slices.Contains(s.Kit.Documents, claim.ShownBy.Value) && !slices.Contains(files, claim.ShownBy.Value) {
+				files = append(files, claim.ShownBy.Value)
+			}
+		}
+		if len(files) == 0 {
+			return nil
+		}
+		return []string{"what stands in " + listed(files) + " is not read"}
 	},
 }
 
@@ -99,7 +115,7 @@ func wrongNumbers(s Subject, claim *kit.Claim, figures []backingFigure) []diag.F
 		comparable := comparableTo(number.Amount, figures)
 		compared = compared || len(comparable) > 0
 		if len(comparable) > 0 && !anyFits(number.Amount, comparable) {
-			findings = append(findings, wrongNumber(claim, told, number.Amount, comparable))
+			findings = append(findings, wrongNumber(s.Kit, claim, told, number.Amount, comparable))
 		}
 	}
 	if len(numbers) > 0 && !compared {
@@ -143,7 +159,7 @@ func numbersIn(k *kit.Kit, says string) []quantity.Found {
 	return numbers
 }
 
-func wrongNumber(claim *kit.Claim, told string, amount quantity.Amount, figures []backingFigure) diag.Finding {
+func wrongNumber(k *kit.Kit, claim *kit.Claim, told string, amount quantity.Amount, figures []backingFigure) diag.Finding {
 	near := nearestTo(amount, figures)
 	finding := aboutClaim(claim, "“"+told+"” is claimed, and "+near.what+" "+near.shown(), near.shown())
 	finding.Severity = diag.MustFix
@@ -157,15 +173,30 @@ func wrongNumber(claim *kit.Claim, told string, amount quantity.Amount, figures 
 	}
 	finding.Sum = lines(finding.Sum...)
 	is := strings.TrimSpace(near.shown() + " " + amount.Noun)
-	finding.Remedies = diag.Fix("write what is so: “"+is+"” instead of “"+told+"”", "change the kit so that the claim is true")
+	finding.Remedies = []diag.Remedy{
+		{Do: "write what is so: “" + is + "” instead of “" + told + "”", Changes: rewrite(k, partSaid(claim.Says, told), is)},
+		{Do: "change the kit so that the claim is true"},
+	}
 	if near.where.Known() {
 		finding.Also = []diag.Place{{Where: near.where, Note: near.what + " " + near.shown()}}
 	}
 	return finding
 }
 
+// partSaid is the place of some words in a text of kit.yaml, where they stand there
+// once and as they are read.
+func partSaid(text kit.Said[string], words string) source.Span {
+	written := text.Span.Text()
+	at := strings.Index(written, words)
+	if at < 0 || strings.Count(written, words) > 1 {
+		return source.Span{}
+	}
+	return text.Span.Part(at, at+len(words))
+}
+
 func notComparable(claim *kit.Claim, told string) diag.Finding {
-	finding := aboutClaim(claim, "cannot check “"+told+"” against “"+claim.ShownBy.Value+"”, which has no figure of that kind", "something that shows this figure")
+	finding := aboutClaim(claim, "", "something that shows this figure")
+	finding.Found = "cannot check “" + told + "” in “" + claim.Says.Value + "” against “" + claim.ShownBy.Value + "”, which has no figure of that kind"
 	finding.Severity = diag.WorthKnowing
 	finding.Remedies = diag.Fix("name what does show it: a file such as trials/….yaml, or another thing of the kit")
 	return finding

@@ -86,12 +86,12 @@ func (p *pointing) wrongNumber(o *kit.Operation, target *kit.Step, said int) {
 		Where: o.TextSpan, About: o.Target,
 		Found:    "“" + o.Text + "” leads to " + inStep(target) + " (“" + target.Title + "”)",
 		Expected: "step " + whole(said).String() + ", as its words say, or words that say " + inStep(target),
-		Remedies: diag.Fix("leave the words to the tool: [](step:"+o.Target+")", "write “"+inStep(target)+"”"),
+		Remedies: []diag.Remedy{leaveToTool(o), {Do: "write “" + inStep(target) + "”"}},
 		Also:     []diag.Place{{Where: target.Span, Note: inStep(target)}},
 	}
 	if steps := p.Kit.Method.Steps(); said <= len(steps) {
 		meant := steps[said-1]
-		finding.Remedies = append(finding.Remedies, diag.Remedy{Do: "write step:" + meant.ID + ", if " + inStep(meant) + " (“" + meant.Title + "”) is meant"})
+		finding.Remedies = append(finding.Remedies, pointAt(p.Kit, o, meant, "if "+inStep(meant)+" (“"+meant.Title+"”) is meant"))
 	}
 	p.findings = append(p.findings, finding)
 }
@@ -115,7 +115,7 @@ func (p *pointing) wrongDirection(o *kit.Operation, words []string, text reading
 		Where: o.Span, About: o.Target,
 		Found:    "“" + said + "” in " + inStep(from) + ", and the link leads to " + inStep(target) + " (“" + target.Title + "”)",
 		Expected: expected,
-		Remedies: diag.Fix("leave the words to the tool: [](step:"+o.Target+")", "point at the step that is meant"),
+		Remedies: []diag.Remedy{leaveToTool(o), {Do: "point at the step that is meant"}},
 		Also:     []diag.Place{{Where: target.Span, Note: inStep(target)}},
 	})
 	return true
@@ -178,7 +178,22 @@ func (p *pointing) wrongTitle(o *kit.Operation, target, other *kit.Step) {
 		Severity: diag.ShouldFix, Where: o.TextSpan, About: o.Target,
 		Found:    "“" + o.Text + "” leads to " + inStep(target) + " (“" + target.Title + "”), and sounds like " + inStep(other) + " (“" + other.Title + "”)",
 		Expected: "words that name the step they lead to",
-		Remedies: diag.Fix("write step:"+other.ID+", if that step is meant", "leave the words to the tool: [](step:"+o.Target+")"),
+		Remedies: []diag.Remedy{pointAt(p.Kit, o, other, "if that step is meant"), leaveToTool(o)},
 		Also:     []diag.Place{{Where: target.Span, Note: inStep(target)}, {Where: other.Span, Note: inStep(other)}},
 	})
+}
+
+// leaveToTool takes the words out of a link, so that number and title are printed as
+// they are.
+func leaveToTool(o *kit.Operation) diag.Remedy {
+	remedy := diag.Remedy{Do: "leave the words to the tool: [](step:" + o.Target + ")"}
+	if o.TextSpan.Known() {
+		remedy.Changes = []diag.Change{{Where: o.TextSpan}}
+	}
+	return remedy
+}
+
+// pointAt leads a link to another step.
+func pointAt(k *kit.Kit, o *kit.Operation, step *kit.Step, condition string) diag.Remedy {
+	return diag.Remedy{Do: "write step:" + step.ID + ", " + condition, Changes: rewrite(k, o.TargetSpan, "step:"+step.ID)}
 }

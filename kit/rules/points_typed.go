@@ -61,7 +61,10 @@ func (p *pointing) namesAnother(text reading, i int, meant, from *kit.Step, abou
 		Severity: diag.ShouldFix, Where: text.span(i, i+1), About: about,
 		Found:    "“" + inStep(meant) + "” is typed beside “" + thing + "”, which occurs in " + inStep(other) + " (“" + other.Title + "”) and not in " + inStep(meant) + " (“" + meant.Title + "”)",
 		Expected: "the number of the step that is meant",
-		Remedies: diag.Fix("make a link of it, whose number the tool writes: [](step:"+other.ID+")", "if "+inStep(meant)+" is meant: [](step:"+meant.ID+")"),
+		Remedies: []diag.Remedy{
+			{Do: "make a link of it, whose number the tool writes: [](step:" + other.ID + ")", Changes: rewrite(p.Kit, text.span(i, i+1), "[](step:"+other.ID+")")},
+			{Do: "if " + inStep(meant) + " is meant: [](step:" + meant.ID + ")", Changes: rewrite(p.Kit, text.span(i, i+1), "[](step:"+meant.ID+")")},
+		},
 		Also:     []diag.Place{{Where: other.Span, Note: inStep(other)}},
 	})
 }

@@ -39,6 +39,11 @@ powder.`,
 		}
 		return overRuns(s.Kit, w.all)
 	},
+	NotLookedAt: func(s Subject) []string {
+		return untoldFor("it is not told whether these powders clump: ", s, func(c *kit.Component) bool {
+			return c.DensityState == kit.Loose && !c.Clumps.Given()
+		})
+	},
 }
 
 func anyClumps(k *kit.Kit) bool {

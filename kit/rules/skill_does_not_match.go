@@ -48,10 +48,17 @@ and accept the finding; or use another tool.`,
 		}
 		finding.Found = "the kit is for “" + skill.Value + "”, and what " + inStep(first.step) + " needs (" + first.called + ") usually asks for “" + first.skill + "”"
 		finding.Expected = "the skill that the steps ask for"
-		finding.Remedies = diag.Fix(
-			"write “skill: "+skills[most]+"” under audience in kit.yaml",
-			"let the customer practise on something that does not matter, in a step of its own")
+		finding.Remedies = []diag.Remedy{
+			{Do: "write “skill: " + skills[most] + "” under audience in kit.yaml", Changes: rewrite(s.Kit, skill.Span, skills[most])},
+			{Do: "let the customer practise on something that does not matter, in a step of its own"},
+		}
 		return []diag.Finding{finding}
+	},
+	NotLookedAt: func(s Subject) []string {
+		if !s.Kit.Audience.Skill.Given() {
+			return []string{"no skill is told"}
+		}
+		return nil
 	},
 }
 

@@ -1,6 +1,7 @@
 package rules
 
 import (
+	"slices"
 	"strings"
 
 	"tallyfold/kit"
@@ -30,6 +31,23 @@ still hot when it is needed again is not looked at.`,
 	Check: func(s Subject) []diag.Finding {
 		return overRuns(s.Kit, carriedOver(s))
 	},
+	NotLookedAt: noResidueTold,
+}
+
+// noResidueTold names the vessels that are emptied and of which nobody knows what
+// stays behind.
+func noResidueTold(s Subject) []string {
+	var names []string
+	for _, tool := range s.Kit.Tools {
+		emptied := slices.ContainsFunc(s.Ledger.Makings, func(m *ledger.Making) bool { return m.Vessel == tool.ID })
+		if c := (&carrying{Subject: s}); emptied && c.residue(tool.ID) == nil {
+			names = append(names, tool.String())
+		}
+	}
+	if len(names) == 0 {
+		return nil
+	}
+	return []string{"no residue is told for " + listed(names)}
 }
 
 func carriedOver(s Subject) []perRun {
