@@ -148,12 +148,13 @@ var beyond = map[string]map[string]quantity.Bound{"en": {"over": quantity.Above,
 func numbersIn(k *kit.Kit, says string) []quantity.Found {
 	numbers := amountReader(k).Find(says)
 	for i, number := range numbers {
-		before := wordsOf(says[:number.Start])
+		before := cut(says[:number.Start])
 		if len(before) == 0 || number.Amount.Bound != quantity.Exactly {
 			continue
 		}
-		if bound, ok := beyond[language(k)][before[len(before)-1]]; ok {
-			numbers[i].Amount.Bound = bound
+		last := before[len(before)-1]
+		if bound, ok := beyond[language(k)][last.text]; ok {
+			numbers[i].Amount.Bound, numbers[i].Start = bound, last.start
 		}
 	}
 	return numbers

@@ -65,7 +65,7 @@ func (p *pointing) namesAnother(text reading, i int, meant, from *kit.Step, abou
 			{Do: "make a link of it, whose number the tool writes: [](step:" + other.ID + ")", Changes: rewrite(p.Kit, text.span(i, i+1), "[](step:"+other.ID+")")},
 			{Do: "if " + inStep(meant) + " is meant: [](step:" + meant.ID + ")", Changes: rewrite(p.Kit, text.span(i, i+1), "[](step:"+meant.ID+")")},
 		},
-		Also:     []diag.Place{{Where: other.Span, Note: inStep(other)}},
+		Also: []diag.Place{{Where: other.Span, Note: inStep(other)}},
 	})
 }
 
