@@ -36,6 +36,7 @@ var All = []Rule{
 	missingTrouble,
 	missingPicture,
 	pictureShowsAnotherTool,
+	pictureOlderThanStep,
 	shareOutsideLimits,
 	pouredTooHot,
 	netLessThanClaimed,

@@ -18,8 +18,7 @@ an earlier edition. The customer looks for the whisk, or believes that they may 
 The words of a picture are compared with the tools that its step links or names. Told is a
 picture whose words name tools, and none that the step uses, nor one that stands in for
 one of those. Names of common tools that kit.yaml does not list count too. Whether what is
-drawn is what the words say, and whether the picture is older than the step, nobody can
-tell from the files: that is not looked at.
+drawn is what the words say nobody can tell from the files: that is not looked at.
 
 Draw it anew, put the picture into the step it belongs to, or correct its words.`,
 	Check: func(s Subject) []diag.Finding {
@@ -95,7 +94,7 @@ func toolsOf(k *kit.Kit, step *kit.Step) []string {
 	}
 	add(step.Vessel)
 	for _, o := range step.Operations {
-		for _, key := range []string{o.Target, o.Into, o.From, o.In} {
+		for _, key := range append(strings.Split(o.Into, ","), o.Target, o.From, o.In) {
 			add(key)
 		}
 	}
