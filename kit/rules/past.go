@@ -127,7 +127,7 @@ func empties(o *kit.Operation) bool {
 	case kit.Left:
 		return o.From == "" && (!part || o.Phrase.Portion == kit.Exactly && o.Phrase.About)
 	case kit.Move:
-		return !part
+		return !part && (o.From == "" || o.Target == "") // else one thing is lifted out
 	case kit.Fill:
 		return !part || o.Phrase.About
 	}
@@ -142,14 +142,18 @@ func (m moment) emptiesDry(s Subject) string {
 	if o.Aside || !empties(o) || o.Kind == kit.Clean || o.Kind == kit.Left && !keeps(s.Kit, m.run, o) {
 		return ""
 	}
+	from := ""
 	for _, e := range s.Ledger.In(m.run, m.step) {
-		if e.Operation != o {
-			continue
-		}
-		if !isNothing(e.Amount) {
+		switch {
+		case e.Operation != o:
+		case !isNothing(e.Amount):
 			return ""
+		default:
+			from = e.From
 		}
-		return e.From
+	}
+	if from != "" {
+		return from
 	}
 	if vessel := vesselNamed(s.Kit, m.run, o.Target); o.Kind == kit.Left && vessel != "" {
 		return vessel
