@@ -44,7 +44,11 @@ func drainedInOrder(s Subject) []drained {
 	for _, snag := range s.Ledger.Snags {
 		switch {
 		case snag.Trouble == ledger.Empty:
-			all = append(all, emptySnag(s, snag))
+			one := emptySnag(s, snag)
+			if thing := lifted(s, snag); thing != "" {
+				one.finding.Cause = vesselCause(thing) // where it is missing once, it is missing from then on
+			}
+			all = append(all, one)
 		case snag.Trouble == ledger.Short && !isRounding(snag):
 			all = append(all, shortSnag(s, snag))
 		}
@@ -74,6 +78,16 @@ func emptySnag(s Subject, snag ledger.Snag) drained {
 		return drained{perRun{snag.Run, emptiedAgain(s, p)}, onceMore}
 	}
 	return drained{perRun{snag.Run, emptyAt(s, snag)}, ranOut}
+}
+
+// lifted is the thing that was to be lifted out of a vessel, "" where the vessel was
+// to be poured.
+func lifted(s Subject, snag ledger.Snag) string {
+	o := snag.Operation
+	if thing := resolved(snag.Run, o.Target); o.Kind == kit.Move && o.From != "" && s.Ledger.Balance(thing) != nil {
+		return thing
+	}
+	return ""
 }
 
 // liftedSnag is one thing lifted out of a vessel that does not hold it.

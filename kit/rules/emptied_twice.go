@@ -36,6 +36,9 @@ func emptiedAgain(s Subject, p past) diag.Finding {
 	if len(p.filledLater) > 0 && p.filledLater[0].Run == p.run {
 		later := p.filledLater[0]
 		finding.Also = append(finding.Also, diag.Place{Where: amountSpan(later.Operation), Note: "filled again only here, " + inStep(later.Step)})
+		if later.Step != p.step {
+			finding.Remedies = append(diag.Fix("move "+inStep(later.Step)+" (“"+later.Step.Title+"”), which fills it again, before "+inStep(p.step)), finding.Remedies...)
+		}
 	}
 	return finding
 }

@@ -59,7 +59,7 @@ func withoutEnd(k *kit.Kit, step *kit.Step, words endlessVerbs) (diag.Finding, b
 	text, end := readStep(step), ends[language(k)]
 	for _, one := range orders(k, text) {
 		verb := text.words[one.word].text
-		byDegrees := slices.Contains(words.degrees, verb) && step.Vessel != "" && !saysHowHot(step)
+		byDegrees := slices.Contains(words.degrees, verb) && step.Vessel != "" && !saysHowHot(step, text, one, words.degrees)
 		if text.endsIn(one.sentence, end) || !byDegrees && (hasEnd(step) || text.endsIn(one.sentence+1, end)) {
 			continue
 		}
@@ -81,10 +81,19 @@ func withoutEnd(k *kit.Kit, step *kit.Step, words endlessVerbs) (diag.Finding, b
 	return diag.Finding{}, false
 }
 
-// saysHowHot says whether a step tells a temperature or what to look for.
-func saysHowHot(step *kit.Step) bool {
+// saysHowHot says whether a step tells a temperature or what to look for behind an
+// order to heat and before the next one.
+func saysHowHot(step *kit.Step, text reading, heats order, degrees []string) bool {
+	from, to := text.at.Start+text.words[heats.word].start, text.at.End
+	for i := heats.word + 1; i < len(text.words); i++ {
+		if text.words[i].sentence > heats.sentence && slices.Contains(degrees, text.words[i].text) {
+			to = text.at.Start + text.words[i].start
+			break
+		}
+	}
 	return slices.ContainsFunc(step.Operations, func(o *kit.Operation) bool {
-		return o.Kind == kit.Warm || o.Kind == kit.Cool || o.Kind == kit.Cue
+		tells := o.Kind == kit.Warm || o.Kind == kit.Cool || o.Kind == kit.Cue
+		return tells && from <= o.Span.Start && o.Span.Start < to
 	})
 }
 

@@ -18,7 +18,7 @@ var powderWithoutRate = Rule{
 maker knows that and sprinkles; a stranger does what is written.
 
 A component with “clumps: yes” is followed to the first vessel in which it meets a liquid,
-in every run. The running text of that step must say how it goes in: “a little at a time”,
+in every run. The text beside it must say how it goes in: “a little at a time”,
 “sprinkle”, “while stirring”, “in three goes”. It goes by words, so it should be fixed,
 not must. A powder that is made into a paste first is looked at there, and not again when
 the paste goes into the water.
@@ -52,20 +52,20 @@ func anyClumps(k *kit.Kit) bool {
 
 // rateWords by language: phrases that say how fast or in which portions something
 // goes in.
-var rateWords = map[string][]string{
-	"en": { // the last few tell an order
+var rateWords = map[string][][]string{
+	"en": cutAll([]string{ // the last few tell an order
 		"at a time", "little by little", "bit by bit", "gradually", "slowly", "gently", "sprinkle", "sprinkling", "sift", "sifting",
 		"dust", "spoon by spoon", "by the spoon", "pinch by pinch", "by the pinch", "thin stream", "in small amounts",
 		"in small portions", "in portions", "in batches", "in two goes", "in three goes", "in four goes", "drop by drop", "trickle",
 		"while stirring", "while whisking", "while mixing", "while blending", "whisking all the time", "stirring all the time",
 		"stirring constantly", "whisking constantly", "keep stirring", "keep whisking", "sieve", "shake over", "first", "on top of", "onto",
-	},
+	}),
 }
 
 // wetting follows powders that clump until they are wet.
 type wetting struct {
 	Subject
-	rates []string
+	rates [][]string
 	in    map[string]wet // by vessel
 	all   []perRun
 }
@@ -161,7 +161,7 @@ func isFlowing(density quantity.Amount) bool {
 // meets tells a powder and a liquid that come together without a word of how. The
 // words may stand in the step that takes the powder or in the one that wets it.
 func (w *wetting) meets(powder, wets ledger.Entry) {
-	if w.saysHow(powder.Step) || w.saysHow(wets.Step) {
+	if w.saysHow(powder) || w.saysHow(wets) {
 		return
 	}
 	name := w.Kit.Called(powder.Thing)
@@ -189,11 +189,15 @@ func (w *wetting) other(powder, wets ledger.Entry) string {
 	return "the liquid in " + w.Kit.Called(wets.To)
 }
 
-func (w *wetting) saysHow(step *kit.Step) bool {
-	text := readStep(step)
+// saysHow looks at the sentence of an action and the ones beside it.
+func (w *wetting) saysHow(e ledger.Entry) bool {
+	text := readStep(e.Step)
+	at := text.sentenceOf(e.Operation)
 	for _, phrase := range w.rates {
-		if _, found := text.find(phrase); found {
-			return true
+		for i, word := range text.words {
+			if word.sentence >= at-1 && word.sentence <= at+1 && text.phrase(i, phrase) > 0 {
+				return true
+			}
 		}
 	}
 	return false

@@ -58,13 +58,14 @@ func (p past) putIn(k *kit.Kit) []string {
 	return things
 }
 
-// isUsedTooEarly says whether a step of the run took from the vessel before anything
-// was put into it: that it stays full in the end follows from that.
-func isUsedTooEarly(s Subject, run *kit.Run, vessel string) bool {
+// usedTooEarlyCause is the cause of what a step of the run took from the vessel while
+// nothing was in it, "" where none did: that what comes in later stays there in the end
+// follows from that.
+func usedTooEarlyCause(s Subject, run *kit.Run, vessel string) string {
 	for _, one := range drainedInOrder(s) {
-		if one.how == notYet && one.run == run && one.finding.Cause == vesselCause(vessel) {
-			return true
+		if one.how != ranOut && one.run == run && one.finding.About == vessel {
+			return one.finding.Cause
 		}
 	}
-	return false
+	return ""
 }

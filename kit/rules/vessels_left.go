@@ -322,8 +322,8 @@ func (v leftVessel) neverEmptied() (diag.Finding, bool) {
 		found = v.name + " is cleaned with all that " + inStep(last.Step) + " put into it"
 	}
 	cause := noVesselCause(v.Ledger, v.Run)
-	if cause == "" && isUsedTooEarly(v.Subject, v.Run, v.Vessel) {
-		cause = vesselCause(v.Vessel)
+	if cause == "" {
+		cause = usedTooEarlyCause(v.Subject, v.Run, v.Vessel)
 	}
 	return diag.Finding{
 		Where: amountSpan(last.Operation), About: v.Vessel, Cause: cause, Follows: cause != "",
