@@ -60,6 +60,7 @@ func pieceFigures(s Subject) []backingFigure {
 		perRun[f.Run] += f.Count
 		all = append(all, fillFigures(f)...)
 	}
+	all = append(all, allFills(s.Ledger)...)
 	for _, run := range s.Kit.Passes() {
 		if n := perRun[run]; n > 0 && len(s.Kit.Runs) > 1 {
 			all = append(all, backingFigure{what: "the run " + runName(s.Kit, run) + " fills", dimension: quantity.Count, value: whole(n), nouns: pieceNouns(s.Kit), ofRun: true})
@@ -94,6 +95,23 @@ func pieceNouns(k *kit.Kit) []string {
 		}
 	}
 	return nouns
+}
+
+// allFills are what all pieces hold together.
+func allFills(l *ledger.Ledger) []backingFigure {
+	var masses, volumes []*ledger.Figure
+	for _, f := range l.Fillings {
+		count := ledger.Fixed(quantity.Count, f.Container.String(), whole(f.Count))
+		masses = append(masses, ledger.Times(quantity.Mass, "fill", count, f.Mass()))
+		volumes = append(volumes, ledger.Times(quantity.Volume, "fill", count, f.Volume()))
+	}
+	var all []backingFigure
+	for _, figure := range []*ledger.Figure{ledger.Plus(quantity.Mass, "fills", masses...), ledger.Plus(quantity.Volume, "fills", volumes...)} {
+		if figure.Known() && figure.Value().Sign() > 0 {
+			all = append(all, backingFigure{what: "all pieces together get", dimension: figure.Dimension, value: figure.Value()})
+		}
+	}
+	return all
 }
 
 func fillFigures(f *ledger.Filling) []backingFigure {
