@@ -23,7 +23,8 @@ type endWords struct {
 var ends = map[string]endWords{
 	"en": {
 		until: cutAll([]string{"until", "till", "when", "once", "as soon as", "before", "while", "so long as", "as long as", "overnight", "twice",
-			"all the time", "all the while", "straight away", "at once", "briefly", "for a moment", "just to", "in turn", "enough to"}),
+			"all the time", "all the while", "straight away", "at once", "briefly", "for a moment", "just to", "in turn", "enough to",
+			"little by little", "bit by bit", "at a time"}),
 		unless: []string{"more", "again"},
 		begins: []string{"when", "once", "after", "as", "if"},
 		units: []string{"times", "time", "strokes", "stroke", "turns", "turn", "rounds", "seconds", "second", "minutes", "minute", "min", "hours", "hour",

@@ -19,7 +19,7 @@ func (p *pointing) typed(text reading, from *kit.Step, about string) {
 		}
 		number, err := strconv.Atoi(text.neighbour(i, 1))
 		switch {
-		case err != nil || number < 1:
+		case err != nil || number < 1 || slices.Contains(p.words.ofOther, text.neighbour(i, 2)):
 		case number > len(steps):
 			p.noSuchNumber(text, i, number, about)
 		case from == nil || steps[number-1] != from:

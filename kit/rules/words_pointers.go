@@ -15,6 +15,8 @@ type pointerWords struct {
 	plain []string
 	// own words before "next step" make it one of the reader's life.
 	own []string
+	// ofOther words behind a number make it one of another paper: "step 3 of the leaflet".
+	ofOther []string
 }
 
 // A direction says where the step stands that a word points at.
@@ -56,7 +58,8 @@ var pointers = map[string]pointerWords{
 			{wordsOf("later"), true, false, false, "a step further down"},
 			{wordsOf("further on"), true, false, false, "a step further down"},
 		},
-		own: []string{"your", "a", "one"},
+		own:     []string{"your", "a", "one"},
+		ofOther: []string{"of", "on"},
 		plain: strings.Fields("the a an step steps see as in again once more same this that how to of for and it its is with from into on at by your all " +
 			"first second third next last part section page here there do go back before after next when what you made making make"),
 	},
