@@ -44,6 +44,8 @@ type Ledger struct {
 	Remainders []*Remainder
 	// Cleaned is what vessels held when a step cleaned them.
 	Cleaned []*Remainder
+	// Discarded is what vessels held when a step threw the remainder away.
+	Discarded []*Remainder
 	// Tools are the tools and vessels the steps use, in order of first use.
 	Tools []*ToolUse
 	// Snags are the places where a literal reader would be stuck.

@@ -11,6 +11,7 @@ import (
 // The words after `?as=` that say more than where something goes.
 const (
 	kept       = "kept"
+	discarded  = "discarded"
 	pouredAway = "poured-away"
 )
 
@@ -31,6 +32,9 @@ func (f *follower) left() {
 	}
 	// What is poured away or kept leaves the residue behind, as every emptying does.
 	share, all := f.leftShare(v)
+	if all && f.operation.As == discarded && len(v.portions) > 0 {
+		f.ledger.Discarded = append(f.ledger.Discarded, f.remainderIn(v))
+	}
 	gone := v.takeShare(share)
 	// Pouring away takes the liquid; what lies in it stays.
 	if all && f.operation.As != pouredAway {

@@ -18,7 +18,8 @@ A vessel may keep its residue, as told in kit.yaml, and a hundredth of what was 
 in it; where no residue is told, a twentieth. More than that is told, with the number
 of pieces that it would have filled. From a tenth of the mixture, or a whole piece,
 on it must be fixed, from a twentieth it should be; a spoonful less is worth knowing. A
-vessel that is never emptied must be spoken of too. What is washed out with “clean:”
+vessel that is never emptied must be spoken of too, and so should more than a fifth that
+the steps throw away. What is washed out with “clean:”
 counts as left.
 
 What is packed beyond the spare is a surplus. Up to a tenth of the pack is no

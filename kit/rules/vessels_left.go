@@ -17,7 +17,33 @@ func leftInVessels(s Subject) []diag.Finding {
 	for _, r := range s.Ledger.Cleaned {
 		all = append(all, newLeftVessel(s, r, true).findings()...)
 	}
+	for _, r := range s.Ledger.Discarded {
+		if finding, ok := newLeftVessel(s, r, false).thrownAway(); ok {
+			all = append(all, perRun{r.Run, finding})
+		}
+	}
 	return overRuns(s.Kit, all)
+}
+
+// mayBeThrownAway is the part of what was made that a method may throw away after the
+// last fill without a word to the maker (common practice, no source).
+var mayBeThrownAway = quantity.Ratio(1, 5)
+
+// thrownAway is for a remainder that the method throws away: a customer has paid for it.
+func (v leftVessel) thrownAway() (diag.Finding, bool) {
+	if v.making == nil || v.filling == nil || !v.held.Known() || !v.made.Known() {
+		return diag.Finding{}, false
+	}
+	beyond := v.held.Value().Minus(v.keeps())
+	if beyond.Cmp(v.made.Value().Times(mayBeThrownAway)) <= 0 {
+		return diag.Finding{}, false
+	}
+	finding := v.tooMuch(beyond)
+	finding.Severity = diag.ShouldFix
+	finding.Found = show(beyond, v.dimension) + " from " + v.name + " is thrown away after " + inStep(v.Step) + ", " + percent(beyond.Over(v.made.Value())) + " of what was made"
+	finding.Expected = "at most a fifth thrown away"
+	finding.Remedies = finding.Remedies[:len(finding.Remedies)-1] // what is done with it is said
+	return finding, true
 }
 
 // A leftVessel is a remainder with what is needed to judge it.
@@ -283,11 +309,17 @@ func (v leftVessel) makeLess(beyond quantity.Number) (diag.Remedy, bool) {
 	}, len(amounts) > 0
 }
 
-// takeLess changes the one amount by which a thing came into the vessel; nil where
-// several links or none tell it.
+// takeLess changes the one amount by which a thing came into the vessel, or its pack
+// where all of that goes in; nil where several links or none tell it.
 func (v leftVessel) takeLess(thing string, part quantity.Number) []diag.Change {
 	entry := lastTaken(v.Ledger, v.Run, thing)
-	if entry == nil || entry.To != v.Vessel || entry.Operation.Phrase.Portion != kit.Exactly || entry.Operation.Phrase.Each {
+	if entry == nil || entry.To != v.Vessel || entry.Operation.Phrase.Each {
+		return nil
+	}
+	if c := v.Kit.Component(thing); c != nil && isWholePack(entry) && entry.Amount.Value().Equal(c.Packed.Value.Nominal) {
+		return repack(v.Kit, c, packUp(c.Packed.Value.Nominal.Times(part), c))
+	}
+	if entry.Operation.Phrase.Portion != kit.Exactly {
 		return nil
 	}
 	for _, e := range v.Ledger.Entries {
