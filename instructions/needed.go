@@ -34,15 +34,12 @@ func (f *phrasing) judgeAgain() {
 	}
 }
 
-// rimWords tell a height from the rim down, or only by eye.
-var rimWords = []string{"below", "under", "beneath", "short", "within", "rim", "brim", "top", "edge", "line", "mark", "shoulder", "neck"}
-
 // judgeFill finds heights that are not told from the bottom up, and fills that
 // tell none: once they are a figure, the one can't be told from the other.
 func (f *phrasing) judgeFill() {
 	amount, told := f.phrase.Amount()
 	for i := range f.tokens {
-		if f.is(i, rimWords...) && (!told || amount.Dimension == quantity.Length) {
+		if f.has(i, f.language.rims) && (!told || amount.Dimension == quantity.Length) {
 			f.unreadableText("a height told from the rim or by eye, "+f.written(), "a weight, a volume, or the height from the bottom",
 				"write how much goes in: [each jar to 200 g](fill:jar)")
 			return

@@ -32,6 +32,16 @@ type Name struct {
 	IDSpan source.Span
 	// Called is what people read; where the maker gave none it is the key.
 	Called Said[string]
+	// Others are names in other languages, or further names in the kit's own.
+	Others []OtherName
+}
+
+// An OtherName is what people who read a language call a thing.
+type OtherName struct {
+	Language Said[string] // BCP 47 tag
+	// Called has at least one name; the first is printed, by all the texts may call it.
+	Called []string
+	Span   source.Span
 }
 
 // A Kit is what is sold in one box, with the method that goes into it.
@@ -62,6 +72,8 @@ type Kit struct {
 	Accepted   []*Accepted
 
 	Method   Method
+	// Translations are the method in other languages, by the names of their files.
+	Translations []*Translation
 	Troubles []*Trouble
 	Words    []*Words
 	Pictures []*Picture

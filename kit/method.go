@@ -20,6 +20,16 @@ func (m Method) Steps() []*Step {
 	return steps
 }
 
+// Step finds the step with this name, or nil.
+func (m Method) Step(id string) *Step {
+	for _, step := range m.Steps() {
+		if step.ID == id {
+			return step
+		}
+	}
+	return nil
+}
+
 // A Part is one making in the box: a level-one heading of the method. A method
 // without such a heading has one part with an empty ID and title.
 type Part struct {
@@ -47,6 +57,9 @@ type Step struct {
 	// Vessel is the key in the heading's `?in=`, or "".
 	Vessel     string
 	VesselSpan source.Span
+	// Of is the fingerprint of the step that this one was translated from, in the
+	// heading's `?of=`; only in a translation.
+	Of Said[string]
 	// Operations in the order they stand in the text.
 	Operations []*Operation
 	// Cautions in the order they stand; Span tells which actions come after.
