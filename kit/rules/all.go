@@ -30,6 +30,10 @@ var All = []Rule{
 	doesNotDissolve,
 	ratioOutsideLimits,
 	piecesDoNotFit,
+	translationMissingStep,
+	translationStale,
+	translationDiffers,
+	numberFormat,
 }
 
 // OnAccepting are the rules on the findings a maker has accepted. They need the

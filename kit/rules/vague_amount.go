@@ -103,7 +103,7 @@ func tells(kind kit.Kind) bool {
 
 func isNumber(word string) bool { return word != "" && unicode.IsDigit(rune(word[0])) }
 
-// reach is how many words before a phrase a word of adding may stand.
+// reach is how many words from a phrase a word of adding may stand.
 const reach = 5
 
 func (v *vagueSearch) isAdding(text reading, i int) bool {
@@ -111,6 +111,9 @@ func (v *vagueSearch) isAdding(text reading, i int) bool {
 		is := text.neighbour(i, -back)
 		if slices.Contains(v.table.adding, is) ||
 			slices.Contains(v.table.stirring, is) && slices.Contains(v.table.inward, text.neighbour(i, -back+1)) {
+			return true
+		}
+		if v.table.addingBehind && slices.Contains(v.table.adding, text.neighbour(i, back)) {
 			return true
 		}
 	}
