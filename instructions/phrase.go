@@ -43,8 +43,19 @@ func (p *passage) operationPhrase(operation *kit.Operation, m *meaning, l link) 
 	f.portion()
 	f.containers()
 	f.amountsTold()
+	f.oneInEach()
 	f.judge()
 	operation.Phrase = f.phrase
+}
+
+// oneInEach: the three of "a wick in each of 3 jars" are jars and no wicks.
+func (f *phrasing) oneInEach() {
+	switch f.meaning.kind {
+	case kit.Take, kit.Use, kit.Place:
+		if f.phrase.Portion == kit.NoPortion && f.phrase.Count == f.phrase.EachCount {
+			f.phrase.Count = 0
+		}
+	}
 }
 
 // wholeBox: "10 g in all".
@@ -112,7 +123,7 @@ func (f *phrasing) tellsCount(i int) bool {
 // tell adds one amount.
 func (f *phrasing) tell(i int, t token) {
 	if f.isDifference(i, t) {
-		if amount, err := f.amounts.Difference(t.text); err == nil {
+		if amount, err := f.amounts.Difference(f.link.text.String()[t.start:t.end]); err == nil {
 			t.amount = &amount
 		}
 		f.phrase.By = true

@@ -71,12 +71,12 @@ type Kit struct {
 	Claims     []*Claim
 	Accepted   []*Accepted
 
-	Method   Method
+	Method Method
 	// Translations are the method in other languages, by the names of their files.
 	Translations []*Translation
-	Troubles []*Trouble
-	Words    []*Words
-	Pictures []*Picture
+	Troubles     []*Trouble
+	Words        []*Words
+	Pictures     []*Picture
 
 	// onlyRun is the nameless run of a kit without runs: one and the same each time.
 	onlyRun Run

@@ -222,9 +222,14 @@ func singular(word string) string {
 // language is the one the kit's texts are written in: "en" of "en-GB", and "en"
 // where nothing is said.
 func language(k *kit.Kit) string {
-	tag, _, _ := strings.Cut(strings.ToLower(k.Language.Value), "-")
-	if tag == "" {
+	if k.Language.Value == "" {
 		return "en"
 	}
-	return tag
+	return baseOf(k.Language.Value)
+}
+
+// baseOf is the language of a tag without region and script: "de" of "de-AT".
+func baseOf(tag string) string {
+	base, _, _ := strings.Cut(strings.ToLower(tag), "-")
+	return base
 }

@@ -14,7 +14,7 @@ func (d *difference) amount(own, other *kit.Operation) {
 	if !d.translation.WordsRead || own.Text == "" || other.Text == "" {
 		return // told already, or filled in by the program from one and the same figure
 	}
-	a, b := own.Phrase, other.Phrase
+	a, b := oneUnlessSaid(own), oneUnlessSaid(other)
 	first, hasFirst := a.Amount()
 	told, hasTold := b.Amount()
 	switch {
@@ -30,6 +30,20 @@ func (d *difference) amount(own, other *kit.Operation) {
 	default:
 		d.toldAgain(own, other, first)
 	}
+}
+
+// oneUnlessSaid is a phrase in which "a label" says one, as it does in languages in
+// which "a" and "one" are the same word.
+func oneUnlessSaid(o *kit.Operation) kit.Phrase {
+	p := o.Phrase
+	if amount, told := p.Amount(); told && amount.Dimension == quantity.Count && p.Portion == kit.Exactly && amount.Nominal.Equal(quantity.Whole(1)) && takesThings(o) {
+		p.Portion, p.Amounts = kit.NoPortion, nil
+	}
+	return p
+}
+
+func takesThings(o *kit.Operation) bool {
+	return o.Kind == kit.Take || o.Kind == kit.Use || o.Kind == kit.Place
 }
 
 // isFilled: here "about" means that all is shared out equally.
@@ -147,12 +161,10 @@ func meant(p kit.Phrase) string {
 		text = "about " + amount.Written
 	case told:
 		text = amount.Written
+	case p.Count > 0:
+		return whole(p.Count).String()
 	default:
 		text = "one"
-		if p.Count > 0 {
-			text = whole(p.Count).String()
-		}
-		return text
 	}
 	switch {
 	case p.Count > 0:

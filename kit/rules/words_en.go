@@ -4,6 +4,7 @@ package rules
 // Common practice, no source.
 
 var englishVague = vagueTable{
+	wants: []string{"of", "good", "generous"},
 	words: []vagueWord{
 		{phrase: "a good", then: smallAmounts},
 		{phrase: "a generous", unless: []string{"margin", "seam", "border", "gift"}},

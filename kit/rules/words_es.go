@@ -4,6 +4,7 @@ package rules
 // Common practice, no source.
 
 var spanishVague = vagueTable{
+	wants: []string{"de"},
 	words: []vagueWord{
 		{phrase: "un poco de"}, {phrase: "un poco más de"}, {phrase: "una pizca de"}, {phrase: "un puñado de"}, {phrase: "un chorro de"},
 		{phrase: "un chorrito de"}, {phrase: "unas gotas"}, {phrase: "unas cuantas gotas"}, {phrase: "unas pocas gotas"}, {phrase: "algunas gotas"},

@@ -4,6 +4,7 @@ package rules
 // Common practice, no source.
 
 var frenchVague = vagueTable{
+	wants: []string{"de", "d"},
 	words: []vagueWord{
 		{phrase: "un peu de"}, {phrase: "un peu d'"}, {phrase: "un peu plus de"}, {phrase: "un peu plus d'"},
 		{phrase: "une pincée de"}, {phrase: "une pincée d'"}, {phrase: "une poignée de"}, {phrase: "une poignée d'"},

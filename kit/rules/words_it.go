@@ -4,6 +4,7 @@ package rules
 // Common practice, no source.
 
 var italianVague = vagueTable{
+	wants: []string{"di", "d"},
 	words: []vagueWord{
 		{phrase: "un po' di"}, {phrase: "un po' d'"}, {phrase: "un poco di"}, {phrase: "un pizzico di"}, {phrase: "una manciata di"},
 		{phrase: "un goccio di"}, {phrase: "un goccio d'"}, {phrase: "una spruzzata di"}, {phrase: "un filo di"}, {phrase: "un filo d'"},

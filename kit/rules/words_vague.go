@@ -23,6 +23,8 @@ type vagueTable struct {
 	// addingBehind: a word of adding may stand behind the phrase too.
 	addingBehind bool
 	filling      []string
+	// wants are words at the end of a phrase that want the next one, to be told.
+	wants []string
 	// never are words that no phrase speaks of an amount before: times, care.
 	never []string
 }
