@@ -42,7 +42,7 @@ func (s *Step) Fingerprint() string {
 	slices.SortStableFunc(pieces, func(a, b piece) int { return a.at.Start - b.at.Start })
 	hash := sha256.New()
 	for _, one := range pieces {
-		hash.Write([]byte(strings.Join(strings.Fields(one.text), " ") + "\n"))
+		hash.Write([]byte(strings.Join(strings.Fields(one.text), " ") + " "))
 	}
 	const digits = 8
 	return hex.EncodeToString(hash.Sum(nil))[:digits]

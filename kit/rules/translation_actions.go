@@ -33,6 +33,12 @@ func named(k *kit.Kit, step *kit.Step) []mentioned {
 	return slices.DeleteFunc(all, func(m mentioned) bool { return !m.linked && worksWith(step, m.key) })
 }
 
+// isSure says whether a mention certainly means the thing: a link, or the whole name.
+// "Spoon" for a wooden spoon may be something else, "spoon it into the jars".
+func (m mentioned) isSure(called string) bool {
+	return m.linked || len(wordsOf(m.at.Text())) >= len(wordsOf(called))
+}
+
 func isAmongNamed(all []mentioned, key string) bool {
 	return slices.ContainsFunc(all, func(m mentioned) bool { return m.key == key })
 }

@@ -139,15 +139,15 @@ func (d *difference) cues() {
 func (d *difference) tools() {
 	own, other := named(d.Kit, d.own), named(d.Kit, d.other)
 	for _, use := range own {
-		if !isAmongNamed(other, use.key) && (use.linked || !worksWith(d.other, use.key)) {
+		if !isAmongNamed(other, use.key) && use.isSure(d.Kit.Called(use.key)) && (use.linked || !worksWith(d.other, use.key)) {
 			d.notNamed(use)
 		}
 	}
 	for _, use := range other {
-		if isAmongNamed(own, use.key) || !use.linked && worksWith(d.own, use.key) {
+		name, _ := d.Kit.Named(use.key)
+		if isAmongNamed(own, use.key) || !use.isSure(name.In(d.translation.Language)) || !use.linked && worksWith(d.own, use.key) {
 			continue
 		}
-		name, _ := d.Kit.Named(use.key)
 		d.add(diag.Finding{
 			Severity: weightOf(use), Where: use.at,
 			Found:    d.here() + " speaks of “" + use.at.Text() + "” (" + name.String() + "), and the method does not",
