@@ -2,7 +2,6 @@ package instructions
 
 import (
 	"slices"
-	"strings"
 
 	"tallyfold/kit"
 	"tallyfold/kit/quantity"
@@ -87,22 +86,22 @@ func (f *phrasing) times() {
 	}
 }
 
-// multiple reads "twice". "Once" says something only of what is done again.
+// multiple reads "twice", "una vez". "Once" says something only of what is done again.
 func (f *phrasing) multiple(i int) bool {
-	for text, count := range f.language.multiples {
-		phrase := strings.Fields(text)
-		if !f.isPhrase(i, phrase) {
-			continue
-		}
-		switch last := i + len(phrase) - 1; {
-		case count > 1:
-			f.repeat(count, i, last)
-		case f.meaning.kind == kit.Again:
-			f.setCount(count, i, last)
-		}
-		return true
+	last := i + 1
+	count, known := f.language.multiples[f.wordAt(i)+" "+f.wordAt(last)]
+	if !known {
+		last = i
+		count, known = f.language.multiples[f.wordAt(i)]
 	}
-	return false
+	switch {
+	case !known:
+	case count > 1:
+		f.repeat(count, i, last)
+	case f.meaning.kind == kit.Again:
+		f.setCount(count, i, last)
+	}
+	return known
 }
 
 // timesAt reads "three times", "five more times", "two more", "3 ×".

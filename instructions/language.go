@@ -39,7 +39,8 @@ type language struct {
 	to, upTo, fillTo phrases
 	// by tells a difference; byHead does so only as the first word.
 	by, byHead phrases
-	// both are two; multiples are "twice" and the like; times stands behind a number.
+	// both are two; multiples are "twice" and the like, of one word or two; times stands
+	// behind a number.
 	both      phrases
 	multiples map[string]int
 	times     phrases
@@ -75,16 +76,28 @@ type language struct {
 	stem func(word string) string
 }
 
-// phrases are the words of several phrases.
-type phrases [][]string
+// phrases are several phrases, each cut into words, found by their first and last.
+type phrases struct {
+	all             [][]string
+	byFirst, byLast map[string][][]string
+}
 
 // say makes phrases of texts.
 func say(texts ...string) phrases {
-	all := make(phrases, len(texts))
-	for i, text := range texts {
-		all[i] = strings.Fields(text)
+	p := phrases{byFirst: map[string][][]string{}, byLast: map[string][][]string{}}
+	for _, text := range texts {
+		words := strings.Fields(text)
+		first, last := words[0], words[len(words)-1]
+		p.all = append(p.all, words)
+		p.byFirst[first] = append(p.byFirst[first], words)
+		p.byLast[last] = append(p.byLast[last], words)
 	}
-	return all
+	return p
+}
+
+// hasWord says whether one of the phrases is this word alone.
+func (p phrases) hasWord(word string) bool {
+	return slices.ContainsFunc(p.byFirst[word], func(words []string) bool { return len(words) == 1 })
 }
 
 var languages = []*language{english, french, german, spanish, dutch, italian}

@@ -8,12 +8,20 @@ import "slices"
 // fits; 0 when none does.
 func (f *phrasing) at(i int, any phrases) int {
 	longest := 0
-	for _, phrase := range any {
+	for _, phrase := range any.byFirst[f.wordAt(i)] {
 		if len(phrase) > longest && f.isPhrase(i, phrase) {
 			longest = len(phrase)
 		}
 	}
 	return longest
+}
+
+// wordAt is the word at token i, "" where there is none.
+func (f *phrasing) wordAt(i int) string {
+	if i < 0 || i >= len(f.tokens) || f.tokens[i].isAmount {
+		return ""
+	}
+	return f.tokens[i].text
 }
 
 func (f *phrasing) isPhrase(i int, phrase []string) bool {
@@ -30,7 +38,7 @@ func (f *phrasing) has(i int, any phrases) bool { return f.at(i, any) > 0 }
 // endsAt gives how many tokens before token i are one of the phrases.
 func (f *phrasing) endsAt(i int, any phrases) int {
 	longest := 0
-	for _, phrase := range any {
+	for _, phrase := range any.byLast[f.wordAt(i-1)] {
 		if len(phrase) > longest && f.isPhrase(i-len(phrase), phrase) {
 			longest = len(phrase)
 		}

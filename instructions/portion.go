@@ -216,9 +216,7 @@ func (f *phrasing) shareOfWhat(t token) {
 // it, of what is left. Of anything else it is a share of a mixture.
 func (f *phrasing) isPartOfItself(of string) bool {
 	words := textsOf(wordsOf(of))
-	words = slices.DeleteFunc(words, func(w string) bool {
-		return slices.ContainsFunc(f.language.articles, func(article []string) bool { return article[0] == w })
-	})
+	words = slices.DeleteFunc(words, f.language.articles.hasWord)
 	if len(words) == 0 {
 		return false
 	}

@@ -23,7 +23,7 @@ func (f *phrasing) splitRanges() {
 		}
 		t := f.tokens[i]
 		text := f.link.text.String()[t.start:t.end]
-		for _, to := range f.language.to {
+		for _, to := range f.language.to.all {
 			count, fill, found := strings.Cut(text, " "+strings.Join(to, " ")+" ")
 			amount, err := f.amounts.Amount(fill)
 			number, countErr := f.amounts.Amount(count)
@@ -91,8 +91,7 @@ func (f *phrasing) splitNouns() {
 			continue
 		}
 		noun := strings.ToLower(t.amount.Noun)
-		isWord := func(one []string) bool { return len(one) == 1 && one[0] == noun }
-		if slices.ContainsFunc(f.language.rest, isWord) || slices.ContainsFunc(f.language.more, isWord) {
+		if f.language.rest.hasWord(noun) || f.language.more.hasWord(noun) {
 			f.tokens = slices.Replace(f.tokens, i, i+1, plainWords(f.link.text.String(), t.start, t.end, f.language)...)
 		}
 	}

@@ -85,7 +85,7 @@ func plainWords(text string, start, end int, l *language) []token {
 		}
 		switch r {
 		case '~', '≈':
-			words = append(words, token{text: l.about[0][0], start: i, end: i + size, amount: unsaid})
+			words = append(words, token{text: l.about.all[0][0], start: i, end: i + size, amount: unsaid})
 		case '×':
 			words = append(words, token{text: "×", start: i, end: i + size, amount: unsaid})
 		}
