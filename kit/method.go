@@ -1,6 +1,8 @@
 package kit
 
 import (
+	"strconv"
+
 	"tallyfold/kit/quantity"
 	"tallyfold/kit/source"
 )
@@ -127,6 +129,28 @@ type Operation struct {
 	Span, TextSpan, TargetSpan source.Span
 	// Aside: stands inside a quotation or in trouble.md, so it is told, not done.
 	Aside bool
+}
+
+// Does is what an operation does and to what, without how much, as it is written in a
+// destination: "take:wax?into=jug".
+func (o *Operation) Does() string {
+	text := string(o.Kind) + ":" + o.Target
+	sign := "?"
+	add := func(name, value string) {
+		if value != "" {
+			text += sign + name + "=" + value
+			sign = "&"
+		}
+	}
+	add("into", o.Into)
+	add("from", o.From)
+	add("in", o.In)
+	add("as", o.As)
+	add("either", o.Either)
+	if o.Strands > 0 {
+		add("strands", strconv.Itoa(o.Strands))
+	}
+	return text
 }
 
 // Portion says which part of a supply a phrase speaks of.

@@ -30,8 +30,7 @@ func (s *Step) Fingerprint() string {
 	}
 	pieces := []piece{{s.Span, s.Title + "\x00" + s.Vessel}}
 	for _, o := range s.Operations {
-		does := []string{string(o.Kind), o.Target, o.Into, o.From, o.In, o.As, o.Text}
-		pieces = append(pieces, piece{o.Span, strings.Join(does, "\x00")})
+		pieces = append(pieces, piece{o.Span, o.Does() + "\x00" + o.Text})
 	}
 	for _, caution := range s.Cautions {
 		pieces = append(pieces, piece{caution.Span, string(caution.Signal)})

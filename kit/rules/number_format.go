@@ -69,7 +69,7 @@ func tellsAmount(kind kit.Kind) bool {
 var marked = regexp.MustCompile(`\d+(?:[.,]\d+)+`)
 
 func (n *numberSearch) text(tag, about string, at source.Span, own *kit.Step) {
-	decimal, thousands := marks(tag)
+	decimal, thousands := kit.NumberMarks(tag)
 	if decimal == "" {
 		return
 	}

@@ -58,19 +58,6 @@ func actionsOf(step *kit.Step) []*kit.Operation {
 	return slices.DeleteFunc(ofKind(step, actionKinds...), func(o *kit.Operation) bool { return o.Aside })
 }
 
-// does is what a link does and to what, without how much.
-func does(o *kit.Operation) string {
-	text := string(o.Kind) + ":" + o.Target
-	sign := "?"
-	for _, param := range []struct{ name, value string }{{"into", o.Into}, {"from", o.From}, {"in", o.In}, {"as", o.As}} {
-		if param.value != "" {
-			text += sign + param.name + "=" + param.value
-			sign = "&"
-		}
-	}
-	return text
-}
-
 // An alignment pairs a link of the method with one of the translation. One of them is
 // nil where the other has none.
 type alignment struct {
@@ -118,7 +105,7 @@ func longestCommon(own, other []*kit.Operation) [][2]int {
 	for i := len(own) - 1; i >= 0; i-- {
 		for j := len(other) - 1; j >= 0; j-- {
 			longest[i][j] = max(longest[i+1][j], longest[i][j+1])
-			if does(own[i]) == does(other[j]) {
+			if own[i].Does() == other[j].Does() {
 				longest[i][j] = longest[i+1][j+1] + 1
 			}
 		}
@@ -126,7 +113,7 @@ func longestCommon(own, other []*kit.Operation) [][2]int {
 	var common [][2]int
 	for i, j := 0, 0; i < len(own) && j < len(other); {
 		switch {
-		case does(own[i]) == does(other[j]):
+		case own[i].Does() == other[j].Does():
 			common = append(common, [2]int{i, j})
 			i, j = i+1, j+1
 		case longest[i+1][j] >= longest[i][j+1]:
@@ -154,7 +141,7 @@ func (d *difference) otherOrder(own, other []*kit.Operation) bool {
 	sorted := func(all []*kit.Operation) []string {
 		var texts []string
 		for _, o := range all {
-			texts = append(texts, does(o))
+			texts = append(texts, o.Does())
 		}
 		slices.Sort(texts)
 		return texts
@@ -163,7 +150,7 @@ func (d *difference) otherOrder(own, other []*kit.Operation) bool {
 		return false
 	}
 	i := 0
-	for i < len(own) && does(own[i]) == does(other[i]) {
+	for i < len(own) && own[i].Does() == other[i].Does() {
 		i++
 	}
 	if i == len(own) {
@@ -183,13 +170,13 @@ func (d *difference) otherOrder(own, other []*kit.Operation) bool {
 func inOrder(all []*kit.Operation) string {
 	var texts []string
 	for _, o := range all {
-		texts = append(texts, does(o))
+		texts = append(texts, o.Does())
 	}
 	return strings.Join(texts, ", ")
 }
 
 func quotedLink(o *kit.Operation) string {
-	return "“[" + strings.Join(strings.Fields(o.Text), " ") + "](" + does(o) + ")”"
+	return "“[" + strings.Join(strings.Fields(o.Text), " ") + "](" + o.Does() + ")”"
 }
 
 // aligned judges one pair.
@@ -212,15 +199,15 @@ func (d *difference) aligned(pair alignment) {
 			Where:    where,
 			Found:    d.here() + " leaves " + quotedLink(pair.own) + " of the method out",
 			Expected: "everything that the method does",
-			Remedies: diag.Fix("translate it and put it in" + behindLink(pair.behind) + ": [" + pair.own.Text + "](" + does(pair.own) + ")"),
+			Remedies: diag.Fix("translate it and put it in" + behindLink(pair.behind) + ": [" + pair.own.Text + "](" + pair.own.Does() + ")"),
 			Also:     inBoth(pair.own.Span, "in the method"),
 		})
-	case does(pair.own) != does(pair.other):
+	case pair.own.Does() != pair.other.Does():
 		d.add(diag.Finding{
 			Where:    pair.other.TargetSpan,
 			Found:    d.here() + " has " + quotedLink(pair.other) + " where the method has " + quotedLink(pair.own),
-			Expected: does(pair.own),
-			Remedies: diag.Fix("write (" + does(pair.own) + ")"),
+			Expected: pair.own.Does(),
+			Remedies: diag.Fix("write (" + pair.own.Does() + ")"),
 			Also:     inBoth(pair.own.Span, "in the method"),
 		})
 	default:

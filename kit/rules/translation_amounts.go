@@ -118,7 +118,7 @@ func (d *difference) amountFinding(own, other *kit.Operation, first, told quanti
 	written := inMarks(first.Written, d.Kit.Language.Value, d.translation.Language)
 	f := diag.Finding{
 		Where:    amountSpan(other),
-		Found:    d.here() + " says “" + told.Written + "”, and the method “" + first.Written + "” (" + does(own) + ")",
+		Found:    d.here() + " says “" + told.Written + "”, and the method “" + first.Written + "” (" + own.Does() + ")",
 		Expected: "the same amount, in this or another unit",
 		Remedies: diag.Fix("write “"+written+"”, in the words of the language", "put the method right, if the translation is"),
 		Also:     inBoth(amountSpan(own), "in the method"),

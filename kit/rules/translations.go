@@ -46,8 +46,8 @@ func inBoth(own source.Span, note string) []diag.Place { return []diag.Place{{Wh
 
 // inMarks writes the figures of a text with the decimal mark of a language.
 func inMarks(text, from, to string) string {
-	own, _ := marks(from)
-	mark, _ := marks(to)
+	own, _ := kit.NumberMarks(from)
+	mark, _ := kit.NumberMarks(to)
 	if own == mark || own == "" || mark == "" {
 		return text
 	}

@@ -87,7 +87,7 @@ func toldAs(told string, f *ledger.Figure) string {
 
 // amountReader reads amounts the way the kit writes them.
 func amountReader(k *kit.Kit) quantity.Reader {
-	decimal, _ := marks(k.Language.Value)
+	decimal, _ := kit.NumberMarks(k.Language.Value)
 	reader := quantity.Reader{
 		Convention: k.Kitchen.Value, Language: language(k), DecimalComma: decimal == ",",
 		Measures: map[string]quantity.Amount{},
