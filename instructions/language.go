@@ -47,11 +47,13 @@ type language struct {
 	// more stands between a number and times, or behind it; again is once more.
 	more, again phrases
 	// all, whole and rest speak of what is there; all of containers means each of them.
-	all, whole, rest phrases
+	// notAll are phrases with such a word that mean something else ("tout doucement").
+	all, whole, rest, notAll phrases
 	// fractions are the parts with a name of their own; notHalf stands behind a half
-	// that is none ("half full").
-	fractions map[string]int64
-	notHalf   phrases
+	// that is none ("half full"). Halves say half only right before what is halved
+	// ("media bolsa", and not "a fuego medio").
+	fractions       map[string]int64
+	notHalf, halves phrases
 	// last stands before a part that is the rest ("the other half"), second before
 	// such a half, remaining behind it.
 	last, second, remaining phrases

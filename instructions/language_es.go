@@ -30,6 +30,7 @@ var spanish = &language{
 	again:       say("otra vez", "de nuevo", "nuevamente"),
 	all:         say("todos", "todas"),
 	whole:       say("todo", "toda", "entero", "entera", "enteros", "enteras", "completo", "completa", "totalidad"),
+	notAll:      say("sobre todo", "del todo", "todo el tiempo", "todo el rato"),
 	rest: say("resto", "restante", "restantes", "sobrante", "sobrantes", "lo que queda", "que queda", "que quedan", "lo que sobra",
 		"que sobra", "que sobran"),
 	fractions: map[string]int64{
@@ -37,6 +38,7 @@ var spanish = &language{
 		"quinto": 5, "quintos": 5, "sexto": 6, "sextos": 6, "octavo": 8, "octavos": 8, "décimo": 10, "décimos": 10,
 	},
 	notHalf:   say("lleno", "llena", "llenos", "llenas"),
+	halves:    say("medio", "media"),
 	last:      say("otro", "otra", "otros", "otras", "último", "última", "últimos", "últimas"),
 	second:    say("segunda"),
 	remaining: say("restante", "restantes", "que queda", "que quedan", "sobrante"),

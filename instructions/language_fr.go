@@ -32,6 +32,8 @@ var french = &language{
 	again:       say("encore", "de nouveau", "à nouveau", "une fois encore", "de même"),
 	all:         say("tous", "toutes"),
 	whole:       say("tout", "toute", "entier", "entière", "entiers", "entières", "totalité", "intégralité", "complet", "complète"),
+	notAll: say("tout doucement", "tout lentement", "tout en", "tout autour", "tout de suite", "tout juste", "tout à fait", "tout d' abord",
+		"tout petit", "tout petits", "tout le temps"),
 	rest: say("reste", "restant", "restante", "restants", "restantes", "reliquat", "surplus", "ce qui reste", "ce qu' il reste",
 		"qui reste", "qui restent", "qu' il reste"),
 	fractions: map[string]int64{
@@ -39,6 +41,7 @@ var french = &language{
 		"sixième": 6, "sixièmes": 6, "huitième": 8, "huitièmes": 8, "dixième": 10, "dixièmes": 10,
 	},
 	notHalf:   say("plein", "pleine", "pleins", "pleines", "vide", "rempli", "remplie"),
+	halves:    say("demi", "demie", "demi-"),
 	last:      say("autre", "autres", "dernier", "dernière", "derniers", "dernières"),
 	second:    say("seconde", "deuxième"),
 	remaining: say("restant", "restante", "restants", "restantes", "qui reste", "qui restent"),

@@ -32,6 +32,7 @@ var italian = &language{
 	again:       say("di nuovo", "nuovamente", "ancora", "un' altra volta"),
 	all:         say("tutti", "tutte"),
 	whole:       say("tutto", "tutta", "tutt'", "intero", "intera", "interi", "intere", "completo", "completa"),
+	notAll:      say("del tutto", "tutto il tempo", "tutto intorno"),
 	rest: say("resto", "rimanente", "rimanenti", "restante", "restanti", "avanzo", "quel che resta", "che resta", "che restano",
 		"quello che rimane", "che rimane", "che rimangono", "ciò che resta", "rimasto", "rimasta", "rimasti", "rimaste"),
 	fractions: map[string]int64{
@@ -39,6 +40,7 @@ var italian = &language{
 		"sesto": 6, "sesti": 6, "ottavo": 8, "ottavi": 8, "decimo": 10, "decimi": 10,
 	},
 	notHalf:   say("pieno", "piena", "pieni", "piene"),
+	halves:    say("mezzo", "mezza", "mezz'"),
 	last:      say("altro", "altra", "altri", "altre", "ultimo", "ultima", "ultimi", "ultime"),
 	second:    say("seconda"),
 	remaining: say("rimanente", "rimanenti", "restante", "restanti", "che resta", "che rimane", "rimasta", "rimasto"),

@@ -159,7 +159,8 @@ func (f *phrasing) isDifference(i int, t token) bool {
 	case quantity.TemperatureDifference:
 		return true
 	case quantity.Temperature:
-		return f.follows(i, f.language.by) || i > 0 && f.at(0, f.language.byHead) == i
+		heated := f.meaning.kind == kit.Warm || f.meaning.kind == kit.Cool
+		return f.follows(i, f.language.by) || heated && i > 0 && f.at(0, f.language.byHead) == i
 	}
 	return false
 }

@@ -75,6 +75,8 @@ var sentences = map[string][]struct{ destination, text, want string }{
 		{"again:", "twice more", `none count:2`},
 	},
 	"fr": {
+		{"take:oil", "20 mL d'huile, tout doucement", `exactly 20="20 mL"`},
+		{"take:oil", "20 mL d'huile à feu moyen", `exactly 20="20 mL"`},
 		{"take:wax", "550 g de cire", `exactly 550="550 g"`},
 		{"take:wax", "1,5 kg de cire", `exactly 1500="1,5 kg"`},
 		{"take:oil", "toute l'huile", `all`},
@@ -134,6 +136,8 @@ var sentences = map[string][]struct{ destination, text, want string }{
 		{"left:jug", "ce qui reste", `rest`},
 	},
 	"de": {
+		{"take:oil", "20 ml Öl, ganz langsam", `exactly 20="20 ml"`},
+		{"take:oil", "20 ml Öl, vor allem langsam", `exactly 20="20 ml"`},
 		{"take:wax", "550 g Wachs", `exactly 550="550 g"`},
 		{"take:wax", "1,5 kg Sojawachs", `exactly 1500="1,5 kg"`},
 		{"take:oil", "das ganze Duftöl", `all`},
@@ -182,6 +186,8 @@ var sentences = map[string][]struct{ destination, text, want string }{
 		{"left:jug", "was übrig ist", `rest`},
 	},
 	"es": {
+		{"take:oil", "20 ml de aceite, a fuego medio", `exactly 20="20 ml"`},
+		{"take:oil", "20 ml de aceite, removiendo todo el tiempo", `exactly 20="20 ml"`},
 		{"take:wax", "550 g de cera", `exactly 550="550 g"`},
 		{"take:wax", "1,5 kg de cera", `exactly 1500="1,5 kg"`},
 		{"take:oil", "todo el aceite", `all`},
@@ -224,6 +230,9 @@ var sentences = map[string][]struct{ destination, text, want string }{
 		{"again:", "una vez más", `none count:1`},
 	},
 	"nl": {
+		{"take:oil", "20 ml olie, heel langzaam", `exactly 20="20 ml"`},
+		{"take:oil", "20 ml olie, al roerend", `exactly 20="20 ml"`},
+		{"take:oil", "al de olie", `all`},
 		{"take:wax", "550 g was", `exactly 550="550 g"`},
 		{"take:wax", "1,5 kg sojawas", `exactly 1500="1,5 kg"`},
 		{"take:oil", "alle geurolie", `all`},
@@ -263,6 +272,7 @@ var sentences = map[string][]struct{ destination, text, want string }{
 		{"again:", "de andere twee potten", `none count:2`},
 	},
 	"it": {
+		{"take:oil", "20 ml d'olio, mescolando tutto il tempo", `exactly 20="20 ml"`},
 		{"take:wax", "550 g di cera", `exactly 550="550 g"`},
 		{"take:wax", "1,5 kg di cera", `exactly 1500="1,5 kg"`},
 		{"take:oil", "tutto l'olio", `all`},
@@ -412,7 +422,7 @@ func TestSignalWordsOfLanguages(t *testing.T) {
 func TestPhrasesAreCutAsTextsAre(t *testing.T) {
 	for _, l := range languages {
 		for _, all := range []phrases{l.articles, l.indefinite, l.of, l.ofThe, l.ofThem, l.each, l.every, l.per, l.inAll, l.about,
-			l.aboutBehind, l.exactly, l.to, l.upTo, l.fillTo, l.by, l.byHead, l.both, l.times, l.more, l.again, l.all, l.whole, l.rest,
+			l.aboutBehind, l.exactly, l.to, l.upTo, l.fillTo, l.by, l.byHead, l.both, l.times, l.more, l.again, l.all, l.whole, l.rest, l.notAll, l.halves,
 			l.notHalf, l.last, l.second, l.remaining, l.lotsOf, l.ordinals, l.rims, l.labels, l.joins} {
 			for _, phrase := range all.all {
 				text := strings.ReplaceAll(strings.Join(phrase, " "), "' ", "'")

@@ -28,12 +28,25 @@ func (f *phrasing) portion() {
 	for i := range f.tokens {
 		switch {
 		case f.tokens[i].used && !f.isLastPart(i) || f.countsContainers(i):
-		case f.has(i, f.language.all), f.has(i, f.language.whole):
+		case f.isAll(i):
 			f.phrase.Portion = kit.AllOf
 		case f.phrase.Portion == kit.NoPortion && f.isRest(i):
 			f.phrase.Portion = kit.RestOf
 		}
 	}
+}
+
+// isAll: "all of", "the whole". "Tout doucement" is none.
+func (f *phrasing) isAll(i int) bool {
+	if !f.has(i, f.language.all) && !f.has(i, f.language.whole) {
+		return false
+	}
+	for first := max(0, i-1); first <= i; first++ {
+		if f.at(first, f.language.notAll) > i-first {
+			return false
+		}
+	}
+	return true
 }
 
 // isRest: "the rest of", "the remaining", "what is left", "what's left over".
@@ -159,7 +172,7 @@ func (f *phrasing) namedFraction(i int) (value quantity.Number, first int, ok bo
 		return value.Times(number), i - 1, true
 	}
 	first = i - f.endsAt(i, f.language.indefinite)
-	half := part == 2 && !f.has(i+1, f.language.notHalf)
+	half := part == 2 && !f.has(i+1, f.language.notHalf) && (!f.has(i, f.language.halves) || f.isPack(i+1) || f.namesTarget(i+1))
 	return value, first, half || f.hasOf(i+1)
 }
 

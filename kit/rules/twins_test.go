@@ -10,6 +10,7 @@ import (
 
 	"tallyfold/kit/ledger"
 	"tallyfold/kit/rules"
+	"tallyfold/kit/schedule"
 )
 
 // One kit written three times, wholly in one language each, checks clean, and its
@@ -32,6 +33,23 @@ func TestTwinsInThreeLanguages(t *testing.T) {
 	}
 	if strings.Count(want, "\n") < 30 {
 		t.Errorf("the account is too short to show anything:\n%s", want)
+	}
+}
+
+// The translations of an example, followed instead of its method, have its ledger and
+// its times to the last digit.
+func TestTranslationsOfAnExampleHaveItsLedger(t *testing.T) {
+	s, _ := subject(t, filepath.Join("..", "..", "examples", "drawer-sachets"))
+	if len(s.Kit.Translations) < 2 {
+		t.Fatalf("%d translations", len(s.Kit.Translations))
+	}
+	for _, translation := range s.Kit.Translations {
+		k := *s.Kit
+		k.Method = translation.Method
+		got := account(rules.Subject{Kit: &k, Ledger: ledger.Follow(&k), Plan: schedule.Of(&k)})
+		if diff := cmp.Diff(account(s), got); diff != "" {
+			t.Errorf("%s: %s", translation.Language, diff)
+		}
 	}
 }
 
