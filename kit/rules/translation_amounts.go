@@ -11,7 +11,7 @@ import (
 
 // amount judges a pair of links that do the same to the same thing.
 func (d *difference) amount(own, other *kit.Operation) {
-	if !d.translation.WordsRead || own.Text == "" || other.Text == "" {
+	if !d.translation.WordsRead || own.Text == "" || other.Text == "" || d.isUnread(other) {
 		return // told already, or filled in by the program from one and the same figure
 	}
 	a, b := oneUnlessSaid(own), oneUnlessSaid(other)
@@ -30,6 +30,22 @@ func (d *difference) amount(own, other *kit.Operation) {
 	default:
 		d.toldAgain(own, other, first)
 	}
+}
+
+// isUnread says whether a link needs an amount and none could be read, which is told by
+// unreadable-amount.
+func (d *difference) isUnread(o *kit.Operation) bool {
+	if o.Phrase.Portion != kit.NoPortion || len(o.Phrase.Amounts) > 0 {
+		return false
+	}
+	switch o.Kind {
+	case kit.Work, kit.Wait, kit.Warm, kit.Cool, kit.Same:
+		return true
+	case kit.Take, kit.Use:
+		c := d.Kit.Component(d.thing(o.Target))
+		return c != nil && c.Packed.Value.Dimension != quantity.Count
+	}
+	return false
 }
 
 // oneUnlessSaid is a phrase in which "a label" says one, as it does in languages in
