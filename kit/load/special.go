@@ -190,7 +190,7 @@ func withOf() field[kit.Run] {
 // behind a stroke: “Pot à couvercle / pot”.
 func namesOf[T any](at func(*T) *kit.Name) field[T] {
 	k := Key{Name: "names", Expected: "what it is called in other languages, each after the code of its language; further names of it behind “ / ”",
-		Example: "{fr: Pot à couvercle / pot, de: Deckelglas}", Form: Bindings}
+		Example: "{fr: Pot à couvercle / pot, de: Deckelglas}", Form: Languages}
 	return field[T]{k, func(r *reader, into *T, v value) {
 		if !v.isKeys() {
 			r.wrong(v, k)
