@@ -30,6 +30,8 @@ func TestNotLookedAt(t *testing.T) {
 		{"a ratio", "ratio-outside-limits", filepath.Join("testdata", "ratio-outside-limits", "clean"), ""},
 		{"nothing is cut out", "pieces-do-not-fit", "../../examples/harbour-candles", "no step cuts pieces out of a sheet"},
 		{"pieces are cut out", "pieces-do-not-fit", filepath.Join("testdata", "pieces-do-not-fit", "clean"), ""},
+		{"no translation", "translation-stale", "../../examples/harbour-candles", "the method has no translation"},
+		{"a translation", "translation-differs", "../../examples/drawer-sachets", ""},
 		{"both times are claimed", "time-claimed-too-short", "../../examples/harbour-candles", ""},
 		{"no time is claimed", "time-claimed-too-short", "no time",
 			"no hands-on time is claimed; no total time is claimed"},

@@ -121,7 +121,7 @@ func (n *numberSearch) note(tag, about string, at source.Span, figure, want stri
 		Where: at, About: about,
 		Found:    "“" + figure + "” in a text in the language " + tag,
 		Expected: "figures as they are written there: " + want,
-		Remedies: diag.Fix("write “" + want + "”"),
+		Remedies: []diag.Remedy{{Do: "write “" + want + "”", Changes: []diag.Change{{Where: at, New: want}}}},
 	}
 	if own != nil {
 		f.Also = inBoth(own.Span, "the step of the method")

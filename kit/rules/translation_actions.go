@@ -207,8 +207,11 @@ func (d *difference) aligned(pair alignment) {
 			Where:    pair.other.TargetSpan,
 			Found:    d.here() + " has " + quotedLink(pair.other) + " where the method has " + quotedLink(pair.own),
 			Expected: pair.own.Does(),
-			Remedies: diag.Fix("write (" + pair.own.Does() + ")"),
-			Also:     inBoth(pair.own.Span, "in the method"),
+			Remedies: []diag.Remedy{{
+				Do:      "write (" + pair.own.Does() + ")",
+				Changes: []diag.Change{{Where: pair.other.TargetSpan, New: pair.own.Does()}},
+			}},
+			Also: inBoth(pair.own.Span, "in the method"),
 		})
 	default:
 		d.amount(pair.own, pair.other)

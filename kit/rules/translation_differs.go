@@ -24,6 +24,15 @@ told that this cannot be checked. Cautions must be as many, with the same signal
 each before the same action.
 
 Put the translation right; where it is the method that is wrong, put both right.`,
+	NotLookedAt: func(s Subject) []string {
+		passed := untranslated(s)
+		for _, t := range s.Kit.Translations {
+			if !t.WordsRead {
+				passed = append(passed, "the amounts of "+fileOf(t.Method)+" are not compared, as its language is not read")
+			}
+		}
+		return passed
+	},
 	Check: func(s Subject) []diag.Finding {
 		return eachTranslation(s.Kit, func(t *kit.Translation) []diag.Finding {
 			d := &difference{Subject: s, translation: t}

@@ -23,6 +23,7 @@ there is no other, that they come in the same order, and that the level-one head
 which the runs go by, stand before the same steps.
 
 Translate the step, or take it out.`,
+	NotLookedAt: untranslated,
 	Check: func(s Subject) []diag.Finding {
 		return eachTranslation(s.Kit, func(t *kit.Translation) []diag.Finding {
 			meant := likelySteps(s.Kit, t)

@@ -18,6 +18,7 @@ caution of that step, not with its line breaks.
 Read the changed step through, put the translation right, and write the new fingerprint,
 which the finding prints. Where a heading has none, nothing can be told; that is told once
 a file, with the fingerprints of today.`,
+	NotLookedAt: untranslated,
 	Check: func(s Subject) []diag.Finding {
 		return eachTranslation(s.Kit, func(t *kit.Translation) []diag.Finding { return stale(s.Kit, t) })
 	},

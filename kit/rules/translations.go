@@ -38,6 +38,14 @@ func eachTranslation(k *kit.Kit, check func(*kit.Translation) []diag.Finding) []
 	return findings
 }
 
+// untranslated says so of a kit without translations.
+func untranslated(s Subject) []string {
+	if len(s.Kit.Translations) > 0 {
+		return nil
+	}
+	return []string{"the method has no translation"}
+}
+
 // fileOf names the file of a translation, or of the method itself.
 func fileOf(m kit.Method) string { return m.File.Name }
 
