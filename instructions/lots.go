@@ -46,8 +46,16 @@ func (f *phrasing) lotsAt(i int, noun string) (count quantity.Number, last int, 
 	return count, i, false
 }
 
+// isLot says whether one lot is named at token i: "skein", or "one skein" in one.
 func (f *phrasing) isLot(i int, noun string) bool {
-	return i < len(f.tokens) && !f.tokens[i].isAmount && f.isLotWord(f.tokens[i].text, noun)
+	if i >= len(f.tokens) {
+		return false
+	}
+	if t := f.tokens[i]; t.isAmount {
+		one := t.amount.Dimension == quantity.Count && t.amount.Nominal.Equal(quantity.Whole(1))
+		return one && f.isLotWord(strings.ToLower(t.amount.Noun), noun)
+	}
+	return f.isLotWord(f.tokens[i].text, noun)
 }
 
 // isLotWord says whether a word means a pack inside the pack. A translation calls it

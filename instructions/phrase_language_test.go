@@ -344,6 +344,24 @@ func TestPhrasesOfLanguages(t *testing.T) {
 	}
 }
 
+// A translation calls the packs inside a pack by its own words for them.
+func TestLotsOfLanguages(t *testing.T) {
+	k := read(t, strings.Replace(candles, "packed: 3 m}", "packed: 2 skeins of 8 m}", 1))
+	k.Method, _ = ReadMethod(source.NewFile("method.md", []byte("## [Try](step:try?in=jug)\n")), k, load.Amounts(k))
+	for _, test := range []struct{ tag, text, want string }{
+		{"fr", "un écheveau", `exactly 8000="un écheveau"`}, {"fr", "la moitié d'un écheveau", `exactly 4000="moitié d'un écheveau"`},
+		{"de", "ein Strang", `exactly 8000="ein Strang"`}, {"de", "beide Stränge", `exactly 16000="beide Stränge" count:2`},
+		{"es", "una madeja", `exactly 8000="una madeja"`}, {"nl", "een streng", `exactly 8000="een streng"`}, {"it", "due matasse", `exactly 16000="due matasse"`},
+	} {
+		text := "## [Try](step:try)\n\n[" + test.text + "](use:cord)\n"
+		translation, found := ReadTranslation(source.NewFile("method.xx.md", []byte(text)), k, test.tag)
+		got := toldPhrase(translation.Method.Steps()[0].Operations[0].Phrase)
+		if len(found) > 0 || got != test.want {
+			t.Errorf("%s %q: %s, want %s; %v", test.tag, test.text, got, test.want, toldFindings(found))
+		}
+	}
+}
+
 // What a link leaves open is found in every language.
 func TestUnreadableAmountsOfLanguages(t *testing.T) {
 	k := read(t, candles)
