@@ -69,7 +69,7 @@ func (d *difference) add(f diag.Finding) {
 	if f.About == "" {
 		f.About = d.own.ID
 	}
-	f.Cause = "translation " + d.translation.Language + " " + d.own.ID
+	f.Cause = translationCause(d.translation, d.own)
 	f.Follows = slices.ContainsFunc(d.findings, func(other diag.Finding) bool { return other.Cause == f.Cause })
 	d.findings = append(d.findings, f)
 }

@@ -34,7 +34,7 @@ func stale(k *kit.Kit, t *kit.Translation) []diag.Finding {
 			without = append(without, pair)
 		case pair.other.Of.Value != now:
 			findings = append(findings, diag.Finding{
-				Where: pair.other.Of.Span, About: pair.own.ID,
+				Where: pair.other.Of.Span, About: pair.own.ID, Cause: translationCause(t, pair.own), Follows: true,
 				Found:    inStep(pair.other) + " of " + fileOf(t.Method) + " was translated from another state of this step: " + pair.other.Of.Value,
 				Expected: "the state of today: " + now,
 				Remedies: diag.Fix("read " + inStep(pair.own) + " of the method through, put right what has changed, and then write ?of=" + now),

@@ -46,6 +46,12 @@ func untranslated(s Subject) []string {
 	return []string{"the method has no translation"}
 }
 
+// translationCause groups what one step of a translation has wrong: mostly the method
+// was changed and the translation not.
+func translationCause(t *kit.Translation, own *kit.Step) string {
+	return "translation " + t.Language + " " + own.ID
+}
+
 // fileOf names the file of a translation, or of the method itself.
 func fileOf(m kit.Method) string { return m.File.Name }
 
