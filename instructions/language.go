@@ -65,8 +65,9 @@ type language struct {
 	lotsOf phrases
 	// ordinals show that one of several is meant.
 	ordinals phrases
-	// rims tell a height from the rim down, or only by eye.
-	rims phrases
+	// rims tell a height from the rim down, or only by eye. Below an edge tells it from
+	// the rim where an amount stands before it ("10 mm below the rim").
+	rims, below, edge phrases
 	// labels stand before a number that is a name: "bag 2".
 	labels phrases
 	// joins stand behind a figure that needs no unit.

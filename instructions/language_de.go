@@ -45,6 +45,8 @@ var german = &language{
 		"vierte", "viertes", "vierten", "fünfte", "fünftes", "sechste", "sechstes", "nächste", "nächstes", "nächsten", "letzte",
 		"letztes", "letzten", "andere", "anderes"),
 	rims:   say("unter", "unterhalb", "rand", "randvoll", "strich", "markierung", "kante", "hals", "schulter", "oberkante", "rande"),
+	below:  say("unter", "unterhalb", "vom"),
+	edge:   say("rand", "rande", "oberkante"),
 	labels: say("beutel", "packung", "schritt", "schritte", "größe", "nr", "nummer", "teil", "seite", "bild", "typ", "sorte", "glas", "abbildung"),
 	joins:  say("von", "der", "des", "mal", "weitere", "weiteren", "andere", "anderen", "und", "oder", "bis", "auf"),
 	signals: map[kit.Signal][]string{kit.Danger: {"GEFAHR"}, kit.Warning: {"WARNUNG"}, kit.CautionWord: {"VORSICHT"},

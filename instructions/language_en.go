@@ -43,6 +43,8 @@ var english = &language{
 	lotsOf:   say("of"),
 	ordinals: say("a", "an", "first", "second", "third", "fourth", "fifth", "sixth", "next", "last", "another", "other"),
 	rims:     say("below", "under", "beneath", "short", "within", "rim", "brim", "top", "edge", "line", "mark", "shoulder", "neck"),
+	below:    say("below", "under", "beneath", "from"),
+	edge:     say("rim", "brim", "top", "edge"),
 	labels:   say("bag", "bags", "pack", "step", "steps", "size", "no", "number", "part", "page", "picture", "type", "grade", "jar", "figure"),
 	joins:    say("of", "times", "more", "other", "and", "or", "to"),
 	signals: map[kit.Signal][]string{kit.Danger: {"DANGER"}, kit.Warning: {"WARNING"}, kit.CautionWord: {"CAUTION"},

@@ -49,6 +49,8 @@ var spanish = &language{
 	ordinals: say("un", "una", "primer", "primero", "primera", "segundo", "segunda", "tercer", "tercero", "tercera", "cuarto", "cuarta",
 		"quinto", "quinta", "sexto", "sexta", "siguiente", "próximo", "próxima", "último", "última", "otro", "otra"),
 	rims:   say("debajo", "bajo", "borde", "ras", "tope", "arriba", "línea", "marca", "cuello", "hombro"),
+	below:  say("debajo", "por debajo", "bajo", "del"),
+	edge:   say("borde", "tope"),
 	labels: say("bolsa", "bolsas", "paquete", "paso", "pasos", "talla", "tamaño", "n", "número", "parte", "página", "imagen", "tipo", "vaso", "figura"),
 	joins:  say("de", "del", "veces", "vez", "más", "otros", "otras", "y", "o", "a"),
 	signals: map[kit.Signal][]string{kit.Danger: {"PELIGRO"}, kit.Warning: {"ADVERTENCIA"}, kit.CautionWord: {"PRECAUCIÓN", "ATENCIÓN"},

@@ -52,6 +52,8 @@ var french = &language{
 	ordinals: say("un", "une", "premier", "première", "1er", "1re", "deuxième", "second", "seconde", "troisième", "quatrième",
 		"cinquième", "sixième", "prochain", "prochaine", "dernier", "dernière", "autre"),
 	rims:   say("sous", "bord", "bords", "ras", "haut", "trait", "repère", "goulot", "col", "épaule", "rebord", "en dessous"),
+	below:  say("sous", "en dessous", "au-dessous", "du", "au dessous"),
+	edge:   say("bord", "rebord", "haut"),
 	labels: say("sachet", "sachets", "paquet", "étape", "étapes", "taille", "no", "n", "numéro", "partie", "page", "image", "type", "qualité", "pot", "figure"),
 	joins:  say("de", "d'", "du", "des", "fois", "autres", "autre", "et", "ou", "à"),
 	signals: map[kit.Signal][]string{kit.Danger: {"DANGER"}, kit.Warning: {"AVERTISSEMENT"}, kit.CautionWord: {"ATTENTION"},

@@ -52,6 +52,8 @@ var italian = &language{
 	ordinals: say("un", "una", "un'", "uno", "primo", "prima", "secondo", "seconda", "terzo", "terza", "quarto", "quarta", "quinto",
 		"quinta", "sesto", "sesta", "prossimo", "prossima", "ultimo", "ultima", "altro", "altra"),
 	rims:   say("sotto", "bordo", "orlo", "raso", "linea", "segno", "collo", "tacca"),
+	below:  say("sotto", "dal"),
+	edge:   say("bordo", "orlo"),
 	labels: say("busta", "bustina", "pacco", "passo", "passi", "misura", "n", "numero", "parte", "pagina", "immagine", "tipo", "vasetto", "figura"),
 	joins:  say("di", "del", "della", "dei", "delle", "volte", "volta", "altri", "altre", "e", "o", "a"),
 	signals: map[kit.Signal][]string{kit.Danger: {"PERICOLO"}, kit.Warning: {"AVVERTENZA"}, kit.CautionWord: {"ATTENZIONE"},

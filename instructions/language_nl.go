@@ -47,6 +47,8 @@ var dutch = &language{
 	lotsOf:   say("van", "à"),
 	ordinals: say("een", "eerste", "tweede", "derde", "vierde", "vijfde", "zesde", "volgende", "laatste", "andere"),
 	rims:     say("onder", "rand", "randje", "streep", "lijn", "markering", "hals", "schouder", "bovenkant"),
+	below:    say("onder", "van"),
+	edge:     say("rand", "bovenkant"),
 	labels:   say("zak", "zakje", "pak", "stap", "stappen", "maat", "nr", "nummer", "deel", "pagina", "afbeelding", "type", "soort", "pot", "figuur"),
 	joins:    say("van", "keer", "maal", "meer", "andere", "en", "of", "tot", "op"),
 	signals: map[kit.Signal][]string{kit.Danger: {"GEVAAR"}, kit.Warning: {"WAARSCHUWING"}, kit.CautionWord: {"VOORZICHTIG"},

@@ -124,6 +124,7 @@ func (m *methodReader) step(s *section) {
 	}
 	p.mention(step.Title, step.Vessel, func(start, end int) source.Span { return title.flat.span(start, end) })
 	step.Operations, step.Cautions, step.Prose, step.Mentions = p.operations, p.cautions, p.prose, p.mentions
+	step.Paragraphs = p.paragraphs
 	m.part.Steps = append(m.part.Steps, step)
 	m.judgeStep(step)
 }
@@ -136,7 +137,7 @@ func (m *methodReader) passage(vessel string, onlyTold bool) *passage {
 // they say happens.
 func (m *methodReader) headingLinks(s *section, p *passage) {
 	p.within(s.heading)
-	p.run, p.prose, p.mentions = extent{}, nil, nil
+	p.run, p.prose, p.mentions, p.paragraphs = extent{}, nil, nil, nil
 	for _, operation := range p.operations {
 		if operation.Kind == kit.ToStep {
 			m.say(unreadableLink, operation.Span, operation.Target, "a link to a step beside other words of a heading",

@@ -198,6 +198,19 @@ func TestProse(t *testing.T) {
 	}
 }
 
+// What ends a paragraph, an item of a list or a cell of a table ends a sentence.
+func TestParagraphs(t *testing.T) {
+	step, _ := readStep(t, "Stir the\npowder. Wait.\n\n> CAUTION: Hot.\n\n1. Fold it\n2. [Cut](work:) it\n   twice\n   - once\n\n### Then\n")
+	var got []string
+	for _, span := range step.Paragraphs {
+		got = append(got, strings.Join(strings.Fields(span.Text()), " "))
+	}
+	want := []string{"Stir the powder. Wait.", "CAUTION: Hot.", "Fold it", "[Cut](work:) it twice", "once", "Then"}
+	if diff := cmp.Diff(want, got); diff != "" {
+		t.Error(diff)
+	}
+}
+
 // A tool or container is named by a bare word: its key or its name, whole words,
 // any case, a plural s.
 func TestMentions(t *testing.T) {

@@ -1,6 +1,7 @@
 package instructions
 
 import (
+	"slices"
 	"strings"
 
 	"tallyfold/kit"
@@ -122,7 +123,7 @@ func (n *names) nearest(written string, wanted thing) string {
 
 func (n *names) guess(written string, keys []string) string {
 	for _, key := range keys {
-		if called, ok := n.kit.Named(key); ok && strings.EqualFold(called.String(), written) {
+		if called, ok := n.kit.Named(key); ok && slices.ContainsFunc(called.Names(), func(name string) bool { return strings.EqualFold(name, written) }) {
 			return key
 		}
 	}

@@ -38,10 +38,15 @@ func (f *phrasing) judgeAgain() {
 // tell none: once they are a figure, the one can't be told from the other.
 func (f *phrasing) judgeFill() {
 	amount, told := f.phrase.Amount()
+	if told && amount.Dimension == quantity.Length && f.fromRim() {
+		f.phrase.FromRim, f.phrase.To = true, true
+		return
+	}
 	for i := range f.tokens {
 		if f.has(i, f.language.rims) && (!told || amount.Dimension == quantity.Length) {
 			f.unreadableText("a height told from the rim or by eye, "+f.written(), "a weight, a volume, or the height from the bottom",
-				"write how much goes in: [each jar to 200 g](fill:jar)")
+				"write how much goes in: [each jar to 200 g](fill:jar)",
+				"give the inside height of the container in kit.yaml and write [each jar to 10 mm below the rim](fill:jar)")
 			return
 		}
 	}
@@ -49,6 +54,22 @@ func (f *phrasing) judgeFill() {
 		f.unreadableText(f.written()+", which reads as a range from "+strings.ReplaceAll(amount.Written, " to ", " up to "),
 			"a fill whose ends are near each other", "write how many are filled in words of their own: [3 jars to 200 g](fill:jar)")
 	}
+}
+
+// fromRim: "to 10 mm below the rim", which a container with an inside height tells.
+func (f *phrasing) fromRim() bool {
+	c := f.kit.Component(f.target)
+	if c == nil || c.Container == nil || c.Container.Inside.Value.Tall.Sign() <= 0 {
+		return false
+	}
+	for i := range f.tokens {
+		n := f.at(i, f.language.below)
+		next := f.skip(i+n, f.language.articles, f.language.ofThe)
+		if n > 0 && i > 0 && f.tokens[i-1].isAmount && f.has(next, f.language.edge) {
+			return true
+		}
+	}
+	return false
 }
 
 // widestFill is how many times its lower end the upper end of a fill may be: "1 to

@@ -5,6 +5,7 @@ import (
 	east "github.com/yuin/goldmark/extension/ast"
 
 	"tallyfold/kit"
+	"tallyfold/kit/source"
 )
 
 // A passage is what stands under one heading, while it is being read.
@@ -20,6 +21,7 @@ type passage struct {
 	cautions   []kit.Caution
 	prose      []kit.Prose
 	mentions   []kit.Mention
+	paragraphs []source.Span
 
 	run extent // the piece of prose being gathered
 }
@@ -47,6 +49,9 @@ func (p *passage) block(node ast.Node) {
 
 // inlines reads the text, links and pictures of a block.
 func (p *passage) inlines(node ast.Node) {
+	if lines := node.Lines(); lines.Len() > 0 {
+		p.paragraphs = append(p.paragraphs, p.document.span(lines.At(0).Start, lines.At(lines.Len()-1).Stop))
+	}
 	p.within(node)
 	p.endProse()
 }

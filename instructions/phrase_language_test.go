@@ -136,7 +136,7 @@ func TestPhrasesAreCutAsTextsAre(t *testing.T) {
 	for _, l := range languages {
 		for _, all := range []phrases{l.articles, l.indefinite, l.of, l.ofThe, l.ofThem, l.each, l.every, l.per, l.inAll, l.about,
 			l.aboutBehind, l.exactly, l.to, l.upTo, l.fillTo, l.by, l.byHead, l.both, l.times, l.more, l.again, l.all, l.whole, l.rest, l.notAll, l.halves,
-			l.notHalf, l.last, l.second, l.remaining, l.lotsOf, l.ordinals, l.rims, l.labels, l.joins} {
+			l.notHalf, l.last, l.second, l.remaining, l.lotsOf, l.ordinals, l.rims, l.below, l.edge, l.labels, l.joins} {
 			for _, phrase := range all.all {
 				text := strings.ReplaceAll(strings.Join(phrase, " "), "' ", "'")
 				var words []string

@@ -36,7 +36,7 @@ func (r *reader) trouble(s *section) *kit.Trouble {
 	p := &passage{reader: r, onlyTold: true}
 	if !title.named {
 		p.within(s.heading)
-		p.run, p.prose = extent{}, nil
+		p.run, p.prose, p.paragraphs = extent{}, nil, nil
 	}
 	for _, block := range s.blocks {
 		p.block(block)
@@ -44,7 +44,7 @@ func (r *reader) trouble(s *section) *kit.Trouble {
 	return &kit.Trouble{
 		ID: title.id, Named: title.named, Title: title.text,
 		Span: title.span, Body: r.document.span(s.body, s.bodyEnd),
-		Operations: p.operations, Cautions: p.cautions, Prose: p.prose,
+		Operations: p.operations, Cautions: p.cautions, Prose: p.prose, Paragraphs: p.paragraphs,
 	}
 }
 

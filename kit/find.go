@@ -135,11 +135,11 @@ func (n Name) In(tag string) string {
 	return n.String()
 }
 
-// AllIn are all names by which a text in a language may call it. Its name in the
-// kit's own language is always among them.
+// AllIn are all names by which a text in a language may call it. Those in the kit's
+// own language are always among them.
 func (n Name) AllIn(tag string) []string {
 	other, _ := n.other(tag)
-	return append(slices.Clone(other.Called), n.String())
+	return append(slices.Clone(other.Called), n.Names()...)
 }
 
 // HasNameIn says whether a name was given in a language.
@@ -165,6 +165,15 @@ func (n Name) other(tag string) (OtherName, bool) {
 		}
 	}
 	return OtherName{}, false
+}
+
+// Names are all that people call it: its name first, then what it is also called.
+func (n Name) Names() []string {
+	names := []string{n.String()}
+	for _, also := range n.AlsoCalled {
+		names = append(names, also.Value)
+	}
+	return names
 }
 
 func (n Name) key() string { return n.ID }

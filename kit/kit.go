@@ -32,7 +32,10 @@ type Name struct {
 	IDSpan source.Span
 	// Called is what people read; where the maker gave none it is the key.
 	Called Said[string]
-	// Others are names in other languages, or further names in the kit's own.
+	// AlsoCalled are other names by which the method may speak of it. Components,
+	// household items and tools have them.
+	AlsoCalled []Said[string]
+	// Others are names in other languages.
 	Others []OtherName
 }
 
@@ -132,6 +135,8 @@ type Component struct {
 	// share of its own dry mass. A thing that carries is a solid, such as fibre: it
 	// lies in a liquid and is no part of it.
 	Carries Said[quantity.Amount]
+	// UseWithin is how long it stays workable once it is taken.
+	UseWithin Said[quantity.Amount]
 	// Dissolves are points of what a solvent takes up of it, rising with temperature.
 	Dissolves []Said[quantity.Solubility]
 	// Ratios are limits on its amount against that of another thing (Amount.Of): mL

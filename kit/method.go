@@ -68,6 +68,9 @@ type Step struct {
 	Cautions []Caution
 	// Prose is the running text outside links, headings and pictures, in pieces.
 	Prose []Prose
+	// Paragraphs are each paragraph, item of a list and cell of a table of the Body,
+	// in order, those of cautions too; what ends there ends a sentence.
+	Paragraphs []source.Span
 	// Mentions are tools and containers that the running text, the heading or the
 	// text of another link names by a bare word; cautions count too.
 	Mentions []Mention
@@ -184,6 +187,8 @@ type Phrase struct {
 	EachCount int
 	// To: "fill to" is the total in the container; otherwise it is added.
 	To bool
+	// FromRim: a fill height is told from the rim down.
+	FromRim bool
 	// InAll: the figure is for the whole box, not one run.
 	InAll bool
 	// About: shared out equally and then compared.
@@ -235,6 +240,7 @@ type Trouble struct {
 	Operations []*Operation
 	Cautions   []Caution
 	Prose      []Prose
+	Paragraphs []source.Span // as in a Step
 }
 
 // Words is a section of words.md: welcome, storing, about the maker.

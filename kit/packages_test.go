@@ -21,6 +21,7 @@ var packageTable = []string{
 	"kit",
 	"kit/ledger",
 	"kit/schedule",
+	"kit/readability",
 	"kit/rules",
 	"kit/load",
 	"instructions",

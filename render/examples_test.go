@@ -121,6 +121,20 @@ func TestChangedAmountChangesEverywhere(t *testing.T) {
 	}
 }
 
+// The steps may use the other names of a thing, so its list tells them.
+func TestOtherNamesStandInTheLists(t *testing.T) {
+	folder := copyOf(t, "../examples/harbour-candles")
+	folder["kit.yaml"].Data = []byte(strings.NewReplacer(
+		"name: Soy wax flakes\n", "name: Soy wax flakes\n    also called: [candle grain, soya wax]\n",
+		"name: Tap water,", "name: Tap water, also called: cold water,").Replace(string(folder["kit.yaml"].Data)))
+	booklet := string(bookletIn(t, folder, "harbour-candles").Markdown)
+	for _, line := range []string{"Soy wax flakes *Also called candle grain, soya wax.*", "Tap water *Also called cold water. It fills the pan"} {
+		if !strings.Contains(booklet, line) {
+			t.Errorf("%q does not stand in the booklet", line)
+		}
+	}
+}
+
 func copyOf(t *testing.T, folder string) fstest.MapFS {
 	t.Helper()
 	copied := fstest.MapFS{}

@@ -19,7 +19,7 @@ type packedItem struct{ Bag, Name, Note, Amount string }
 func boxValues(a *assembly) any {
 	view := boxView{}
 	for _, c := range a.kit.Components {
-		item := packedItem{Bag: escape(c.Letter), Name: escape(c.String()), Note: cell(c.Note.Value), Amount: a.packedInBag(c)}
+		item := packedItem{Bag: escape(c.Letter), Name: escape(c.String()), Note: a.note(c.Name, c.Note.Value), Amount: a.packedInBag(c)}
 		if c.Optional.Value {
 			item.Note = strings.TrimSpace(a.say("optional") + " " + item.Note)
 		}
@@ -29,7 +29,7 @@ func boxValues(a *assembly) any {
 		if tool.From.Value != kit.FromBox {
 			continue
 		}
-		item := packedItem{Name: a.toolWords(tool, tool.String()), Note: cell(tool.Note.Value), Amount: packedAmount(tool.Packed)}
+		item := packedItem{Name: a.toolWords(tool, tool.String()), Note: a.note(tool.Name, tool.Note.Value), Amount: packedAmount(tool.Packed)}
 		if item.Amount == "" {
 			item.Amount = quantity.Show(quantity.Whole(1), quantity.Count)
 		}
@@ -51,6 +51,19 @@ func (a *assembly) packedInBag(c *kit.Component) string {
 		each = quantity.Show(sides.Across, quantity.Length) + " × " + quantity.Show(sides.Along, quantity.Length)
 	}
 	return escape(a.say("lots-of", "lots", fmt.Sprintf("%d %s", c.Lots.Count, c.Lots.Noun), "amount", each))
+}
+
+// note is what stands beside a name in a list: the other names that the steps use for
+// the thing, then the maker's own words.
+func (a *assembly) note(name kit.Name, words string) string {
+	others := name.Names()[1:]
+	if len(others) == 0 {
+		return cell(words)
+	}
+	for i, other := range others {
+		others[i] = cell(other)
+	}
+	return strings.TrimSpace(a.say("also-called", "names", strings.Join(others, ", ")) + " " + cell(words))
 }
 
 // packedAmount is what is in the bag, without its tolerance: that is for the

@@ -15,7 +15,7 @@ func kitchenValues(a *assembly) any {
 	view := kitchenView{}
 	for _, h := range a.kit.Household {
 		view.UsedUp = append(view.UsedUp, packedItem{
-			Name: escape(h.String()), Note: cell(h.Note.Value), Amount: escape(a.householdAmount(h)),
+			Name: escape(h.String()), Note: a.note(h.Name, h.Note.Value), Amount: escape(a.householdAmount(h)),
 		})
 	}
 	for _, tool := range a.kit.Tools {
@@ -26,7 +26,7 @@ func kitchenValues(a *assembly) any {
 		if tool.Essential.Value {
 			need = a.say("essential")
 		}
-		view.Tools = append(view.Tools, kitchenTool{Name: a.toolWords(tool, tool.String()), Note: cell(tool.Note.Value), Need: need})
+		view.Tools = append(view.Tools, kitchenTool{Name: a.toolWords(tool, tool.String()), Note: a.note(tool.Name, tool.Note.Value), Need: need})
 	}
 	if len(view.UsedUp)+len(view.Tools) == 0 {
 		return nil

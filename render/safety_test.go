@@ -78,7 +78,7 @@ func kitOfText(text string) *kit.Kit {
 	name := kit.Said[string]{Value: text[:min(len(text), 40)]}
 	return &kit.Kit{
 		Name: name, Maker: name, About: name,
-		Components: []*kit.Component{{Name: kit.Name{ID: "wax", Called: name}, Letter: "A", Note: name, Cautions: []kit.Said[string]{name}}},
+		Components: []*kit.Component{{Name: kit.Name{ID: "wax", Called: name, AlsoCalled: []kit.Said[string]{name, name}}, Letter: "A", Note: name, Cautions: []kit.Said[string]{name}}},
 		Household:  []*kit.Household{{Name: kit.Name{ID: "water", Called: name}, Note: name}},
 		Tools:      []*kit.Tool{{Name: kit.Name{ID: "jug", Called: name}, Note: name, From: kit.Said[kit.Supply]{Value: kit.FromBox}}},
 		Method:     kit.Method{File: file, Parts: []*kit.Part{{Title: text[:min(len(text), 30)], Steps: []*kit.Step{step}}}},

@@ -98,7 +98,11 @@ func (f *follower) topUp(g *group, to *Figure) *Figure {
 // volumeAtHeight reads a fill height told from the base by the container's shape.
 func (f *follower) volumeAtHeight(g *group, height *Figure) *Figure {
 	container := f.kit.Component(g.Vessel).Container
-	volume, ok := VolumeTo(container.Inside.Value, height.Value())
+	up := height.Value()
+	if f.operation.Phrase.FromRim {
+		up = container.Inside.Value.Tall.Minus(up)
+	}
+	volume, ok := VolumeTo(container.Inside.Value, up)
 	if !ok {
 		return Unknown(quantity.Volume, height.Name, "a height was told, and the inside shape of "+
 			f.kit.Called(g.Vessel)+" is not given or not that tall")

@@ -72,7 +72,8 @@ func TestSentencesOfRandomMethods(t *testing.T) {
 }
 
 // Whatever a method says, nothing is lost or made, no vessel or tin holds less than
-// nothing, and a method of forty actions is followed within a second.
+// nothing, and a method of forty actions, some done again and again, is
+// followed in milliseconds; the limit is for a machine with much else to do.
 func FuzzFollow(f *testing.F) {
 	for i := range sentences {
 		f.Add([]byte{0, 200, 6, 90, byte(i), 7, 14, 1, 19, 30, byte(i), 120})
@@ -82,7 +83,7 @@ func FuzzFollow(f *testing.F) {
 		k := readAnyway(t, fuzzed, method)
 		start := time.Now()
 		l := ledger.Follow(k)
-		if took := time.Since(start); took > time.Second {
+		if took := time.Since(start); took > 5*time.Second {
 			t.Errorf("it took %v", took)
 		}
 		for _, balance := range l.Balances {

@@ -16,12 +16,14 @@ const (
 	expectCarries  = "the liquid it holds on to when lifted out of a bath, as a share of its own dry weight, such as 150 %"
 	expectRatio    = "its amount against that of another thing, such as “15–30 mL per g of cotton” or “70 : 100 of plaster”, or a list of them"
 	expectNote     = "words for the box list"
+	expectAlso     = "another name that the method uses for it, or a list of them"
 	expectCautions = "a warning in plain words, or a list of them"
 )
 
 var componentKeys = table[kit.Component]{"component", "anything packed in the box: a material, a container, a part, printed matter", []field[kit.Component]{
 	name("name", "what people call it", "Gelling powder", func(c *kit.Component) *kit.Said[string] { return &c.Called }),
 	namesOf(func(c *kit.Component) *kit.Name { return &c.Name }),
+	texts("also called", expectAlso, "Setting powder", func(c *kit.Component) *[]kit.Said[string] { return &c.AlsoCalled }),
 	packedOf(),
 	amount("spare", "the part of the packed amount that nobody has to use, in the same kind of unit, such as 1 g", "1 g", spareable, func(c *kit.Component) *kit.Said[quantity.Amount] { return &c.Spare }),
 	density(expectDensity+"; behind it “loose”, “liquid” or “set” says what was weighed", "0.50–0.70 g/mL loose", func(c *kit.Component) (*kit.Said[quantity.Amount], *kit.State) { return &c.Density, &c.DensityState }),
@@ -33,6 +35,7 @@ var componentKeys = table[kit.Component]{"component", "anything packed in the bo
 	amount("allowance per end", "a length such as 5 cm, lost at each end of every length that is cut", "5 cm", aLength, func(c *kit.Component) *kit.Said[quantity.Amount] { return &c.EndAllowance }),
 	amount("cut margin", "a width such as 3 mm, lost on every side of each piece that is cut out", "3 mm", aLength, func(c *kit.Component) *kit.Said[quantity.Amount] { return &c.CutMargin }),
 	amount("carries", expectCarries, "150 %", ownShare, func(c *kit.Component) *kit.Said[quantity.Amount] { return &c.Carries }),
+	amount("use within", "how long it stays workable once it is taken, such as 20 min", "20 min", fit{kinds: aDuration.kinds}, func(c *kit.Component) *kit.Said[quantity.Amount] { return &c.UseWithin }),
 	solubilities(),
 	amounts("ratio", expectRatio, "15–30 mL per g of cotton", aRatio, func(c *kit.Component) *[]kit.Said[quantity.Amount] { return &c.Ratios }),
 	yesNo("optional", "yes if it may stay in the bag, else no", func(c *kit.Component) *kit.Said[bool] { return &c.Optional }),
@@ -70,6 +73,7 @@ var insertKeys = table[kit.Insert]{"insert", "an object placed into a container 
 var householdKeys = table[kit.Household]{"household", "what the customer supplies and uses up", []field[kit.Household]{
 	name("name", "what people call it", "Tap water", func(h *kit.Household) *kit.Said[string] { return &h.Called }),
 	namesOf(func(h *kit.Household) *kit.Name { return &h.Name }),
+	texts("also called", expectAlso, "Cold water", func(h *kit.Household) *[]kit.Said[string] { return &h.AlsoCalled }),
 	amount("amount", "how much to have ready, such as 2 L", "2 L", fit{kinds: packable.kinds, limit: true}, func(h *kit.Household) *kit.Said[quantity.Amount] { return &h.Amount }),
 	density(expectDensity, "0.998 g/mL", func(h *kit.Household) (*kit.Said[quantity.Amount], *kit.State) { return &h.Density, &h.DensityState }),
 	amounts("share", expectShare, "at most 80 % of mixture", aShare, func(h *kit.Household) *[]kit.Said[quantity.Amount] { return &h.Shares }),
@@ -82,6 +86,7 @@ var householdKeys = table[kit.Household]{"household", "what the customer supplie
 var toolKeys = table[kit.Tool]{"tool", "what is used and not used up; a tool that holds material is a vessel", []field[kit.Tool]{
 	name("name", "what people call it", "Kitchen scale", func(t *kit.Tool) *kit.Said[string] { return &t.Called }),
 	namesOf(func(t *kit.Tool) *kit.Name { return &t.Name }),
+	texts("also called", expectAlso, "Kitchen balance", func(t *kit.Tool) *[]kit.Said[string] { return &t.AlsoCalled }),
 	oneOf("from", "customer or box", "customer", []choice[kit.Supply]{{"customer", kit.FromCustomer}, {"box", kit.FromBox}},
 		func(t *kit.Tool) *kit.Said[kit.Supply] { return &t.From }).required(),
 	yesNo("essential", "yes if the kit cannot be made without it, no if it only helps", func(t *kit.Tool) *kit.Said[bool] { return &t.Essential }),

@@ -118,13 +118,41 @@ func (r *reader) uniqueNames(k *kit.Kit) {
 		}
 		words := alike(t.name.String())
 		if first, same := called[words]; same && !twice {
-			r.twice(t.name.ID, t.name.String(), calledAt(t.name), calledAt(first.name), "the name of “"+first.name.ID+"” already",
-				"a name for each thing, so that nobody takes one for the other", "give one of the two another name")
+			r.nameTwice(t.name, t.name.String(), calledAt(t.name), first.name, calledAt(first.name))
 		} else if !same {
 			called[words] = t
 		}
 	}
+	r.uniqueAlso(k, called)
 	r.uniqueRuns(k, keys)
+}
+
+// nameTwice reports a name of one thing that is also that of another.
+func (r *reader) nameTwice(name *kit.Name, written string, at source.Span, first *kit.Name, firstAt source.Span) {
+	r.twice(name.ID, written, at, firstAt, "the name of “"+first.ID+"” already",
+		"a name for each thing, so that nobody takes one for the other", "give one of the two another name")
+}
+
+// uniqueAlso reports other names that are a name of another thing.
+func (r *reader) uniqueAlso(k *kit.Kit, called map[string]thing) {
+	type other struct {
+		name *kit.Name
+		at   source.Span
+	}
+	others := map[string]other{}
+	for _, t := range things(k) {
+		for _, also := range t.name.AlsoCalled {
+			words := alike(also.Value)
+			first, isOther := others[words]
+			if named, is := called[words]; is && named.name != t.name {
+				r.nameTwice(t.name, also.Value, also.Span, named.name, calledAt(named.name))
+			} else if isOther && first.name != t.name {
+				r.nameTwice(t.name, also.Value, also.Span, first.name, first.at)
+			} else if !isOther {
+				others[words] = other{t.name, also.Span}
+			}
+		}
+	}
 }
 
 // uniqueRuns reports runs with one name, and roles that are called like a thing.

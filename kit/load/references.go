@@ -129,7 +129,9 @@ func (r *reader) bases(k *kit.Kit) {
 	for _, t := range things(k) {
 		switch t.section {
 		case "components", "household", "mixtures":
-			keys[alike(t.name.String())] = t.name.ID
+			for _, called := range t.name.Names() {
+				keys[alike(called)] = t.name.ID
+			}
 			keys[t.name.ID] = t.name.ID
 			known = append(known, t.name.ID)
 		}

@@ -117,6 +117,7 @@ func TestValues(t *testing.T) {
 		{"a sheet's sides", k.Component("felt").Lots.Each.Across.String() + " " + k.Component("felt").Lots.Each.Along.String(), "300 200"},
 		{"allowance per end", told(thread.EndAllowance), "length 20 20–20 | 2 cm"},
 		{"cut margin", told(k.Component("felt").CutMargin), "length 3 3–3 | 3 mm"},
+		{"use within", told(k.Component("yarn").UseWithin), "time 1200 1200–1200 | 20 min"},
 		{"carries", told(k.Component("yarn").Carries), "share 1.5 1.5–1.5 | 150 %"},
 		{"dissolves", k.Component("alum").Dissolves[1].Value.Ratio.Nominal.String() + " of " + k.Component("alum").Dissolves[1].Value.Solvent, "0.22 of water"},
 		{"ratio", told(k.Component("alum").Ratios[0]) + " of " + k.Component("alum").Ratios[0].Value.Of, "ratio 0.1 0.08–0.12 | 8–12 g per 100 g of yarn of yarn"},

@@ -112,8 +112,8 @@ func (d *digits) addThousands(text string, i int, group byte) int {
 func (d *digits) number() Number {
 	const fitsInt64 = 18
 	kept := d.text[:d.count]
-	if d.count > fitsInt64 {
-		n, _ := new(big.Int).SetString(string(kept), 10)
+	if max(d.count, d.decimals) > fitsInt64 {
+		n, _ := new(big.Int).SetString("0"+string(kept), 10)
 		scale := new(big.Int).Exp(big.NewInt(10), big.NewInt(int64(d.decimals)), nil)
 		return fromRat(new(big.Rat).SetFrac(n, scale))
 	}

@@ -53,20 +53,35 @@ func withSpare(k *kit.Kit, c *kit.Component, spare string) []diag.Change {
 	if c.Spare.Given() {
 		return rewrite(k, c.Spare.Span, spare)
 	}
-	at := c.Packed.Span
-	if !at.Known() || strings.ContainsAny(at.Text(), "\"'\n") {
+	return addKey(c.Packed.Span, "packed", "spare: "+asWritten(k, spare))
+}
+
+// alsoCalled writes another name of a thing behind its name; nothing where it has
+// other names already, which may be a list.
+func alsoCalled(name kit.Name, other string) []diag.Change {
+	if len(name.AlsoCalled) > 0 {
 		return nil
 	}
-	line := at.File.Line(at.Position().Line)
-	before := string(at.File.Text[at.File.LineStart(at.Position().Line):at.Start])
-	text := ", spare: " + asWritten(k, spare)
-	if !strings.Contains(before, "{") {
-		if strings.TrimSpace(before) != "packed:" {
-			return nil
-		}
-		text = "\n" + line[:strings.Index(line, "packed:")] + "spare: " + asWritten(k, spare)
+	return addKey(name.Called.Span, "name", "also called: "+other)
+}
+
+// addKey puts a further key with its value behind the value of another, in brackets or
+// on a line of its own as that stands.
+func addKey(behind source.Span, key, text string) []diag.Change {
+	if !behind.Known() || strings.ContainsAny(behind.Text(), "\"'\n") {
+		return nil
 	}
-	return []diag.Change{{Where: at.File.Span(at.End, at.End), New: text}}
+	line := behind.File.Line(behind.Position().Line)
+	before := string(behind.File.Text[behind.File.LineStart(behind.Position().Line):behind.Start])
+	switch {
+	case strings.Contains(before, "{"):
+		text = ", " + text
+	case strings.TrimSpace(before) != key+":":
+		return nil
+	default:
+		text = "\n" + line[:strings.Index(line, key+":")] + text
+	}
+	return []diag.Change{{Where: behind.File.Span(behind.End, behind.End), New: text}}
 }
 
 // asWritten turns a figure told here into one as the kit writes it.

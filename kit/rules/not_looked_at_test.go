@@ -32,6 +32,7 @@ func TestNotLookedAt(t *testing.T) {
 		{"pieces are cut out", "pieces-do-not-fit", filepath.Join("testdata", "pieces-do-not-fit", "clean"), ""},
 		{"no translation", "translation-stale", "../../examples/harbour-candles", "the method has no translation"},
 		{"a translation", "translation-differs", "../../examples/drawer-sachets", ""},
+		{"steps of few words", "hard-to-read", filepath.Join("testdata", "hard-to-read", "fails"), "too short to measure, less than 40 words: step 1 and step 3"},
 		{"both times are claimed", "time-claimed-too-short", "../../examples/harbour-candles", ""},
 		{"no time is claimed", "time-claimed-too-short", "no time",
 			"no hands-on time is claimed; no total time is claimed"},

@@ -124,9 +124,9 @@ func (n *numberSearch) note(tag, about string, at source.Span, figure, want stri
 		Remedies: []diag.Remedy{{Do: "write “" + want + "”", Changes: []diag.Change{{Where: at, New: want}}}},
 	}
 	if own != nil {
-		f.Also = inBoth(own.Span, "the step of the method")
+		f.Also = besideMethod(own.Span, "the step of the method")
 	} else if n.kit.Language.Given() {
-		f.Also = inBoth(n.kit.Language.Span, "the language of the kit")
+		f.Also = besideMethod(n.kit.Language.Span, "the language of the kit")
 	}
 	n.findings = append(n.findings, f)
 }

@@ -67,7 +67,8 @@ func blank(at source.Span) []byte {
 	text := make([]byte, at.End-at.Start)
 	for i := range text {
 		text[i] = ' '
-		if c := at.File.Text[at.Start+i]; c == '\n' || c == '\r' {
+		switch c := at.File.Text[at.Start+i]; {
+		case c == '\n', c == '\r' && (at.Start+i+1 == at.End || at.File.Text[at.Start+i+1] != '\n'):
 			text[i] = '\n'
 		}
 	}

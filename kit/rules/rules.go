@@ -13,8 +13,9 @@
 //
 // The other files hold what several rules share: runs.go tells a finding once for
 // all runs, measure.go finds amounts that can be weighed, reading.go and
-// words_*.go read prose, things.go names things, not_looked_at.go names what a
-// rule had to pass over, accept.go sets aside what a maker has accepted.
+// words_*.go read prose, wording.go its sentences, tellings.go the amounts in it,
+// things.go names things, not_looked_at.go names what a rule had to pass over,
+// accept.go sets aside what a maker has accepted.
 package rules
 
 import (

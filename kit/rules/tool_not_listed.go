@@ -29,7 +29,7 @@ List the tool under tools, with “from: customer” or “from: box”.`,
 	Check: func(s Subject) []diag.Finding {
 		table, known := toolSenses[language(s.Kit)]
 		if !known {
-			return []diag.Finding{noWords(s.Kit, "tools")}
+			return []diag.Finding{noWords(s.Kit, "tools", toolSenses)}
 		}
 		t := toolSearch{kit: s.Kit, unlisted: unlisted(s.Kit, table), found: map[string]*diag.Finding{}}
 		for _, step := range s.Kit.Method.Steps() {
@@ -42,12 +42,13 @@ List the tool under tools, with “from: customer” or “from: box”.`,
 	},
 }
 
-// noWords says that no list of words is kept for the language of the kit.
-func noWords(k *kit.Kit, what string) diag.Finding {
+// noWords says that no list of words is kept for the language of the kit. kept are the
+// lists there are, by language.
+func noWords[T any](k *kit.Kit, what string, kept map[string]T) diag.Finding {
 	return diag.Finding{
-		Severity: diag.WorthKnowing, Where: k.Language.Span, About: "language",
+		Severity: diag.WorthKnowing, Where: k.Language.Span, About: "language", Cause: "language",
 		Found:    "cannot check: no list of words for " + what + " is kept for the language " + k.Language.Value,
-		Expected: "a language that such a list is kept for: " + strings.Join(slices.Sorted(maps.Keys(vagueWords)), ", "),
+		Expected: "a language that such a list is kept for: " + strings.Join(slices.Sorted(maps.Keys(kept)), ", "),
 		Remedies: diag.Fix("read the steps through for " + what + " yourself"),
 	}
 }
@@ -109,7 +110,7 @@ func (t *toolSearch) note(tool toolSense, text reading, first, last int, where s
 		Found:    where + " speaks of “" + at.Text() + "”, and kit.yaml lists no " + tool.called,
 		Expected: "every tool under tools in kit.yaml",
 		Remedies: diag.Fix(
-			"add “"+key+": {name: "+capital(tool.called)+", from: customer, essential: true}” under tools in kit.yaml",
+			"add “"+key+": {name: "+capitalised(tool.called)+", from: customer, essential: true}” under tools in kit.yaml",
 			"if one listed there is meant, call it by that name or link it with tool:"),
 	}
 }
@@ -127,8 +128,8 @@ func keyOf(called string) string {
 	}, norm.NFD.String(strings.ReplaceAll(strings.ToLower(called), "ß", "ss")))
 }
 
-// capital writes the first letter large.
-func capital(text string) string {
+// capitalised writes the first letter large.
+func capitalised(text string) string {
 	first, size := utf8.DecodeRuneInString(text)
 	return string(unicode.ToUpper(first)) + text[size:]
 }
@@ -157,13 +158,13 @@ func (t toolSense) isAmong(things [][]string) bool {
 func thingNames(k *kit.Kit) [][]string {
 	var names []string
 	for _, known := range k.Tools {
-		names = append(names, known.String(), known.ID)
+		names = append(append(names, known.Names()...), known.ID)
 	}
 	for _, known := range k.Components {
-		names = append(names, known.String(), known.ID)
+		names = append(append(names, known.Names()...), known.ID)
 	}
 	for _, known := range k.Household {
-		names = append(names, known.String(), known.ID)
+		names = append(append(names, known.Names()...), known.ID)
 	}
 	for i := range names {
 		names[i] = strings.ReplaceAll(names[i], "-", " ")

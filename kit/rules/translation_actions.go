@@ -162,7 +162,7 @@ func (d *difference) otherOrder(own, other []*kit.Operation) bool {
 		Expected: "the same order, as the customer does one thing after the other",
 		Sum:      []string{"the method: " + inOrder(own), fileOf(d.translation.Method) + ": " + inOrder(other)},
 		Remedies: diag.Fix("put the actions into the order of the method"),
-		Also:     inBoth(own[i].Span, "here in the method"),
+		Also:     besideMethod(own[i].Span, "here in the method"),
 	})
 	return true
 }
@@ -188,7 +188,7 @@ func (d *difference) aligned(pair alignment) {
 			Found:    d.here() + " has " + quotedLink(pair.other) + ", and the method has nothing of it",
 			Expected: "what the method does and no more",
 			Remedies: diag.Fix("take it out", "write it into the method too, if it is needed"),
-			Also:     inBoth(d.own.Span, "the step of the method"),
+			Also:     besideMethod(d.own.Span, "the step of the method"),
 		})
 	case pair.other == nil:
 		where := d.other.Span
@@ -200,7 +200,7 @@ func (d *difference) aligned(pair alignment) {
 			Found:    d.here() + " leaves " + quotedLink(pair.own) + " of the method out",
 			Expected: "everything that the method does",
 			Remedies: diag.Fix("translate it and put it in" + behindLink(pair.behind) + ": [" + pair.own.Text + "](" + pair.own.Does() + ")"),
-			Also:     inBoth(pair.own.Span, "in the method"),
+			Also:     besideMethod(pair.own.Span, "in the method"),
 		})
 	case pair.own.Does() != pair.other.Does():
 		d.add(diag.Finding{
@@ -211,7 +211,7 @@ func (d *difference) aligned(pair alignment) {
 				Do:      "write (" + pair.own.Does() + ")",
 				Changes: []diag.Change{{Where: pair.other.TargetSpan, New: pair.own.Does()}},
 			}},
-			Also: inBoth(pair.own.Span, "in the method"),
+			Also: besideMethod(pair.own.Span, "in the method"),
 		})
 	default:
 		d.amount(pair.own, pair.other)

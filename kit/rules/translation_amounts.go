@@ -20,7 +20,7 @@ func (d *difference) amount(own, other *kit.Operation) {
 	switch {
 	case hasFirst && hasTold && !d.same(own.Target, first, told):
 		d.otherAmount(own, other, first, told)
-	case a.By != b.By, a.InAll != b.InAll, isFilled(own) && a.About != b.About:
+	case a.By != b.By, a.FromRim != b.FromRim, a.InAll != b.InAll, isFilled(own) && a.About != b.About:
 		d.otherMeaning(own, other)
 	case a.Portion != b.Portion, a.OfPack != b.OfPack, !a.Fraction.Equal(b.Fraction), a.To != b.To, hasFirst != hasTold && a.Portion == kit.Exactly,
 		a.Each != b.Each, a.Count != b.Count:
@@ -137,7 +137,7 @@ func (d *difference) amountFinding(own, other *kit.Operation, first, told quanti
 		Found:    d.here() + " says “" + told.Written + "”, and the method “" + first.Written + "” (" + own.Does() + ")",
 		Expected: "the same amount, in this or another unit",
 		Remedies: diag.Fix("write “"+written+"”, in the words of the language", "put the method right, if the translation is"),
-		Also:     inBoth(amountSpan(own), "in the method"),
+		Also:     besideMethod(amountSpan(own), "in the method"),
 	}
 	if first.Dimension == told.Dimension && first.Unit.Symbol != told.Unit.Symbol {
 		f.Sum = lines(toldAs(told.Written, ledger.Written("told", told, amountSpan(other))), toldAs(first.Written, ledger.Written("told", first, amountSpan(own))))
@@ -152,7 +152,7 @@ func (d *difference) otherMeaning(own, other *kit.Operation) {
 		Found:    d.here() + " says “" + other.Text + "”, which is " + meant(other.Phrase) + "; the method says “" + own.Text + "”, " + meant(own.Phrase),
 		Expected: "the same part, for as many",
 		Remedies: diag.Fix("say in the words of the language: "+meant(own.Phrase), "put the method right, if the translation is"),
-		Also:     inBoth(amountSpan(own), "in the method"),
+		Also:     besideMethod(amountSpan(own), "in the method"),
 	})
 }
 
@@ -171,6 +171,8 @@ func meant(p kit.Phrase) string {
 		text = p.Fraction.Rat().RatString() + " of what is there"
 	case told && p.By:
 		text = "by " + amount.Written
+	case told && p.FromRim:
+		text = "filled to " + amount.Written + " below the rim"
 	case told && p.To:
 		text = "filled to " + amount.Written
 	case told && p.About:

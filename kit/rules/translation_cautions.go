@@ -20,7 +20,7 @@ func (d *difference) cautions(own, other []kit.Caution, about string) {
 				Found:    d.here() + " warns with the signal word of " + string(other[i].Signal) + ", and the method with " + string(own[i].Signal),
 				Expected: "the same signal word: it says how bad it can be",
 				Remedies: diag.Fix("write the word of the language for "+string(own[i].Signal), "put the signal word of the method right, if this one is meant"),
-				Also:     inBoth(own[i].Span, "the caution in the method"),
+				Also:     besideMethod(own[i].Span, "the caution in the method"),
 			})
 		case mine != its:
 			d.add(diag.Finding{
@@ -28,7 +28,7 @@ func (d *difference) cautions(own, other []kit.Caution, about string) {
 				Found:    d.here() + " warns behind " + plural(its, "action") + " of the step, and the method behind " + whole(mine).String(),
 				Expected: "the caution before the same action as in the method",
 				Remedies: diag.Fix("put it where the method has it"),
-				Also:     inBoth(own[i].Span, "the caution in the method"),
+				Also:     besideMethod(own[i].Span, "the caution in the method"),
 			})
 		}
 	}
@@ -60,7 +60,7 @@ func (d *difference) cautionsCounted(own, other []kit.Caution, about string) dia
 		f.Also = append(f.Also, diag.Place{Where: caution.Span, Note: string(caution.Signal) + " in the method"})
 	}
 	if len(own) == 0 {
-		f.Also = inBoth(d.own.Span, "the step of the method")
+		f.Also = besideMethod(d.own.Span, "the step of the method")
 	}
 	return f
 }

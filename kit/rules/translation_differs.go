@@ -90,7 +90,7 @@ func (d *difference) vessel() {
 			Found:    d.here() + " is worked " + worksIn(d.other.Vessel) + ", and " + worksIn(d.own.Vessel) + " in the method",
 			Expected: "the same vessel, or none in the heading: it is then that of the method",
 			Remedies: diag.Fix("take ?in= out of the heading"),
-			Also:     inBoth(d.own.Span, "the heading in the method"),
+			Also:     besideMethod(d.own.Span, "the heading in the method"),
 		})
 	}
 }
@@ -131,13 +131,13 @@ func (d *difference) cues() {
 			Found:    d.here() + " has " + plural(len(other), one.what) + ", and the method " + plural(len(own), one.what),
 			Expected: "as many as in the method",
 			Remedies: diag.Fix("translate the missing one", "take the further one out"),
-			Also:     inBoth(d.own.Span, "the step of the method"),
+			Also:     besideMethod(d.own.Span, "the step of the method"),
 		}
 		if len(other) > len(own) {
 			slices.Reverse(f.Remedies)
 			f.Where = other[len(other)-1].Span
 		} else {
-			f.Also = inBoth(own[len(own)-1].Span, "in the method")
+			f.Also = besideMethod(own[len(own)-1].Span, "in the method")
 		}
 		d.add(f)
 	}
@@ -162,7 +162,7 @@ func (d *difference) tools() {
 			Found:    d.here() + " speaks of “" + use.at.Text() + "” (" + name.String() + "), and the method does not",
 			Expected: "the same tools and vessels in both",
 			Remedies: diag.Fix("take it out", "name it in the method too, if it is needed"),
-			Also:     inBoth(d.own.Span, "the step of the method"),
+			Also:     besideMethod(d.own.Span, "the step of the method"),
 		})
 	}
 }
@@ -189,7 +189,7 @@ func (d *difference) notNamed(use mentioned) {
 		Found:    d.here() + " does not speak of " + name.String() + ", and the method does",
 		Expected: "the same tools and vessels in both",
 		Remedies: diag.Fix("name it where it is used: [" + strings.ToLower(name.In(d.translation.Language)) + "](" + kindOfThing(d.Kit, use.key) + ":" + use.key + ")"),
-		Also:     inBoth(use.at, "named here in the method"),
+		Also:     besideMethod(use.at, "named here in the method"),
 	})
 }
 
@@ -215,6 +215,6 @@ func (d *difference) nameless() {
 		Found:    "cannot check whether " + fileOf(d.translation.Method) + " names " + strings.Join(names, ", ") + " where the method does",
 		Expected: "a name in that language for what the steps name without a link",
 		Remedies: diag.Fix("write “names: {" + d.translation.Language + ": …}” under " + strings.Join(d.withoutName, ", ") + " in kit.yaml"),
-		Also:     inBoth(d.translation.Method.Steps()[0].Span, "the translation"),
+		Also:     besideMethod(d.translation.Method.Steps()[0].Span, "the translation"),
 	})
 }

@@ -88,7 +88,7 @@ func missingSteps(k *kit.Kit, t *kit.Translation, meant map[*kit.Step]*kit.Step)
 			Found:    fileOf(t.Method) + " has no step “" + own.ID + "”, which is " + inStep(own) + " of the method: " + own.Title,
 			Expected: "every step of the method in every translation",
 			Remedies: diag.Fix("translate it and put it " + place + ", under the heading " + headingOf(own, "…")),
-			Also:     inBoth(own.Span, "the step of the method"),
+			Also:     besideMethod(own.Span, "the step of the method"),
 		})
 	}
 	return findings
@@ -110,11 +110,11 @@ func furtherSteps(k *kit.Kit, t *kit.Translation, meant map[*kit.Step]*kit.Step)
 			Found:    inStep(other) + " of " + fileOf(t.Method) + ", “" + other.Title + "”, is no step of the method",
 			Expected: "no other steps than those of the method, called by the same names",
 			Remedies: diag.Fix("take it out, or write the step into the method too"),
-			Also:     inBoth(k.Method.Steps()[0].Span, "the steps of the method begin here"),
+			Also:     besideMethod(k.Method.Steps()[0].Span, "the steps of the method begin here"),
 		}
 		if likely := meant[other]; likely != nil {
 			finding.Remedies = slices.Concat(diag.Fix("if it is the translation of “"+likely.Title+"”, write its heading as "+headingOf(likely, other.Title)), finding.Remedies)
-			finding.Also = inBoth(likely.Span, "a step of the method without a translation")
+			finding.Also = besideMethod(likely.Span, "a step of the method without a translation")
 		}
 		findings = append(findings, finding)
 	}
@@ -163,7 +163,7 @@ func partsMoved(k *kit.Kit, t *kit.Translation) []diag.Finding {
 			Found:    "“" + pair.other.Title + "” stands under level-one heading " + whole(its+1).String() + " of " + fileOf(t.Method) + ", and under " + whole(mine+1).String() + " of the method",
 			Expected: "the step " + heading + ", as in the method",
 			Remedies: diag.Fix("give the translation the same level-one headings, each before the same step"),
-			Also:     inBoth(also, "here in the method"),
+			Also:     besideMethod(also, "here in the method"),
 		}}
 	}
 	return nil

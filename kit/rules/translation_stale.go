@@ -38,7 +38,7 @@ func stale(k *kit.Kit, t *kit.Translation) []diag.Finding {
 				Found:    inStep(pair.other) + " of " + fileOf(t.Method) + " was translated from another state of this step: " + pair.other.Of.Value,
 				Expected: "the state of today: " + now,
 				Remedies: diag.Fix("read " + inStep(pair.own) + " of the method through, put right what has changed, and then write ?of=" + now),
-				Also:     inBoth(pair.own.Span, "the step as it is today"),
+				Also:     besideMethod(pair.own.Span, "the step as it is today"),
 			})
 		}
 	}

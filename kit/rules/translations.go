@@ -55,8 +55,10 @@ func translationCause(t *kit.Translation, own *kit.Step) string {
 // fileOf names the file of a translation, or of the method itself.
 func fileOf(m kit.Method) string { return m.File.Name }
 
-// inBoth points at the place in the method that a translation is held against.
-func inBoth(own source.Span, note string) []diag.Place { return []diag.Place{{Where: own, Note: note}} }
+// besideMethod points at the place in the method that a translation is held against.
+func besideMethod(own source.Span, note string) []diag.Place {
+	return []diag.Place{{Where: own, Note: note}}
+}
 
 // inMarks writes the figures of a text with the decimal mark of a language.
 func inMarks(text, from, to string) string {

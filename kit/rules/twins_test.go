@@ -8,19 +8,25 @@ import (
 
 	"github.com/google/go-cmp/cmp"
 
+	"tallyfold/kit/diag"
 	"tallyfold/kit/ledger"
 	"tallyfold/kit/rules"
 	"tallyfold/kit/schedule"
 )
 
-// One kit written three times, wholly in one language each, checks clean, and its
+// One kit written three times, wholly in one language each, checks clean, save what
+// cannot be checked in the language, and its
 // ledger and times are the same to the last digit.
 func TestTwinsInThreeLanguages(t *testing.T) {
 	want := ""
 	for _, tag := range []string{"en", "de", "fr"} {
 		folder := filepath.Join("testdata", "practice", "twin-"+tag)
-		if open, _ := judged(t, folder); len(open) > 0 {
-			t.Errorf("%s: want no finding, got:\n%s", tag, told(open))
+		open, _ := judged(t, folder)
+		for _, finding := range open {
+			// Some rules on wording keep their lists of words in English only so far.
+			if finding.About != "language" || !strings.HasPrefix(finding.Found, "cannot check: no list of words") {
+				t.Errorf("%s: want no finding, got:\n%s", tag, told(diag.List{finding}))
+			}
 		}
 		s, _ := subject(t, folder)
 		got := account(s)

@@ -115,7 +115,9 @@ type thingName struct {
 func namesToFind(k *kit.Kit) []thingName {
 	var all []thingName
 	add := func(name kit.Name) {
-		all = append(all, thingName{name.ID, wordsOf(name.String())}, thingName{name.ID, wordsOf(name.ID)})
+		for _, called := range append(name.Names(), name.ID) {
+			all = append(all, thingName{name.ID, wordsOf(called)})
+		}
 	}
 	for _, c := range k.Components {
 		add(c.Name)

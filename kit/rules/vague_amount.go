@@ -27,7 +27,7 @@ Write an amount that can be measured, best as a link, so that it is added up.`,
 	Check: func(s Subject) []diag.Finding {
 		table, known := vagueWords[language(s.Kit)]
 		if !known {
-			return []diag.Finding{noWords(s.Kit, "vague amounts")}
+			return []diag.Finding{noWords(s.Kit, "vague amounts", vagueWords)}
 		}
 		v := vagueSearch{Subject: s, table: table, phrases: vaguePhrases[language(s.Kit)]}
 		for _, step := range s.Kit.Method.Steps() {
