@@ -39,6 +39,24 @@ func TestPhrasesOfLanguages(t *testing.T) {
 	}
 }
 
+// A height from the rim down, where the inside height of the container is told.
+func TestHeightsFromTheRimOfLanguages(t *testing.T) {
+	k := read(t, strings.Replace(candles, "headspace: 15 mL}", "headspace: 15 mL, inside: \"cylinder 70 mm wide, 80 mm tall\"}", 1))
+	k.Method, _ = ReadMethod(source.NewFile("method.md", []byte("## [Try](step:try?in=jug)\n")), k, load.Amounts(k))
+	for _, test := range []struct{ tag, text string }{
+		{"en", "each jar to 10 mm below the rim"}, {"fr", "chaque pot jusqu'à 10 mm sous le bord"}, {"fr", "chaque pot à 10 mm du bord"},
+		{"de", "jedes Glas bis 10 mm unter den Rand"}, {"es", "cada vaso hasta 10 mm por debajo del borde"}, {"nl", "elke pot tot 10 mm onder de rand"},
+		{"it", "ogni vasetto fino a 10 mm sotto il bordo"}, {"it", "ogni vasetto a 10 mm dal bordo"},
+	} {
+		text := "## [Try](step:try)\n\n[" + test.text + "](fill:jar)\n"
+		translation, found := ReadTranslation(source.NewFile("method.xx.md", []byte(text)), k, test.tag)
+		phrase := translation.Method.Steps()[0].Operations[0].Phrase
+		if len(found) > 0 || !phrase.FromRim || !phrase.To || !phrase.Each || len(phrase.Amounts) != 1 {
+			t.Errorf("%s %q: %s, %v", test.tag, test.text, toldPhrase(phrase), toldFindings(found))
+		}
+	}
+}
+
 // A translation calls the packs inside a pack by its own words for them.
 func TestLotsOfLanguages(t *testing.T) {
 	k := read(t, strings.Replace(candles, "packed: 3 m}", "packed: 2 skeins of 8 m}", 1))
