@@ -128,3 +128,21 @@ func TestAmountsTypedInProseOfLanguages(t *testing.T) {
 		}
 	}
 }
+
+// Times, heats and places left open, and sentences that come near.
+func TestOpenPhrasesOfLanguages(t *testing.T) {
+	for _, test := range []struct{ tag, sentence, phrase string }{
+		{"fr", "Laissez reposer un moment.", "un moment"}, {"fr", "Chauffez à feu moyen.", "feu moyen"}, {"fr", "Coupez à la longueur voulue.", "la longueur voulue"},
+		{"fr", "Laissez reposer un moment, jusqu'à ce que le bord durcisse.", ""}, {"fr", "Attendez [5 min](wait:), un bon moment.", ""},
+		{"de", "Lass es eine Weile stehen.", "eine Weile"}, {"de", "Erhitze es bei mittlerer Hitze.", "mittlerer Hitze"}, {"de", "Schneid es auf die richtige Länge.", "die richtige Länge"},
+		{"de", "Lass es eine Weile stehen, bis der Rand fest ist.", ""}, {"de", "Schneid es auf die richtige Länge, 40 cm.", ""},
+		{"es", "Espera un rato.", "un rato"}, {"es", "Calienta a fuego medio.", "fuego medio"}, {"es", "Espera un rato, hasta que cuaje.", ""},
+		{"nl", "Wacht een tijdje.", "een tijdje"}, {"nl", "Verwarm op laag vuur.", "laag vuur"}, {"nl", "Wacht een tijdje, tot de rand stevig is.", ""},
+		{"it", "Scalda a fuoco medio.", "fuoco medio"}, {"it", "Aspetta il tempo necessario.", "il tempo necessario"}, {"it", "Aspetta il tempo necessario, finché si rapprende.", ""},
+	} {
+		finding, ok := saidIn(t, test.tag, test.sentence)["vague-instruction"]
+		if ok != (test.phrase != "") || ok && finding.Where.Text() != test.phrase {
+			t.Errorf("%s %q: got “%s”, want “%s”", test.tag, test.sentence, finding.Where.Text(), test.phrase)
+		}
+	}
+}
