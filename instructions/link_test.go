@@ -214,7 +214,8 @@ func TestTargets(t *testing.T) {
 		{"no such wait", "[2 hours](wait:set) [when set](after:sett)", `unknown-target "sett"`, "write after:set, if that is meant"},
 		{"a figure of nothing", "[10 g](same:powdr)", `unknown-target "powdr"`, "write same:powder, if that is meant"},
 		{"by reference", "[10 g][p]\n\n[p]: take:powdr", `unknown-target "powdr"`, "write take:powder, if that is meant"},
-		{"a role that one run lacks", "[one](use:extra)", `role-without-component "extra"`, "add extra to “with” of this run in kit.yaml"},
+		{"an edition that is none", "![a pan](picture:pan.png?drawn-for=first)", `unreadable-link "first"`, "write it like ?drawn-for=1"},
+		{"a role that one run lacks", "[one](use:extra)", `role-without-component "extra"`, "add “extra: …” to “with” of the run “Pine” in kit.yaml"},
 	} {
 		t.Run(test.why, func(t *testing.T) {
 			_, found := readStep(t, test.text)

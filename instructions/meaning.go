@@ -92,11 +92,11 @@ var meanings = []meaning{
 	{kind: kit.Hazard, target: needed, does: "words that answer a hazard"},
 	{kind: kit.ToStep, target: needed, does: "pointing at a step"},
 	{kind: kit.ToHelp, target: needed, does: "pointing at a trouble"},
-	{kind: kit.ShowPicture, target: needed, does: "a picture"},
+	{kind: kit.ShowPicture, target: needed, params: []string{"drawn-for"}, does: "a picture"},
 }
 
 // allParams are the names that may stand behind a question mark somewhere.
-var allParams = []string{"in", "into", "from", "as", "either", "strands", "of"}
+var allParams = []string{"in", "into", "from", "as", "either", "strands", "drawn-for", "of"}
 
 // does are the kinds that make something happen, in the order they are told to people.
 var doing = []kit.Kind{kit.Take, kit.Use, kit.Move, kit.Fill, kit.Place, kit.Work, kit.Wait, kit.After,

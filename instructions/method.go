@@ -110,6 +110,8 @@ func (m *methodReader) step(s *section) {
 	if step.ID == "" {
 		step.ID = "step-" + quantity.Whole(int64(step.Number)).String()
 	}
+	m.reader.step = step
+	defer func() { m.reader.step = nil }()
 	if step.Vessel != "" {
 		m.checkTarget("?in=", title.vessel, vessels, m.part)
 	}

@@ -128,7 +128,13 @@ func TestRolesOfParts(t *testing.T) {
 	}
 	_, found = ReadMethod(source.NewFile("method.md", []byte(strings.Replace(method, "# Label\n\n", "", 1))), k, load.Amounts(k))
 	if diff := cmp.Diff([]string{`role-without-component "extra"`}, toldFindings(found)); diff != "" {
+		t.Fatal(diff)
+	}
+	if diff := cmp.Diff("step 2 needs “extra”, and the run “Pine” gives no component for it", found[0].Found); diff != "" {
 		t.Error(diff)
+	}
+	if note := found[0].Also[1].Note; !strings.HasPrefix(note, "the run “Salt”, where it is ") {
+		t.Errorf("the other run shows what may be meant: %q", note)
 	}
 }
 

@@ -40,6 +40,7 @@ func Open(folder fs.FS, name string) (*kit.Kit, diag.List) {
 	}
 	k.Folder = name
 	k.Pictures = r.pictures()
+	k.Documents = r.documents(k.Claims)
 	r.texts(k, method)
 	return k, r.found
 }

@@ -12,9 +12,9 @@ import (
 
 // operationParams reads what stands behind the question mark.
 func (p *passage) operationParams(operation *kit.Operation, m *meaning, l link) {
-	strands := ""
+	strands, edition := "", ""
 	into := map[string]*string{"into": &operation.Into, "from": &operation.From, "in": &operation.In, "as": &operation.As,
-		"either": &operation.Either, "strands": &strands}
+		"either": &operation.Either, "strands": &strands, "drawn-for": &edition}
 	for _, one := range p.params(l, m.params, string(m.kind)+":") {
 		*into[one.name.text] = one.value.text
 		switch one.name.text {
@@ -24,6 +24,8 @@ func (p *passage) operationParams(operation *kit.Operation, m *meaning, l link) 
 			p.checkEither(one.value)
 		case "strands":
 			operation.Strands = p.strands(one.value, operation.Target)
+		case "drawn-for":
+			operation.DrawnFor = p.edition(one.value)
 		case "from":
 			p.checkTarget("?from=", one.value, vessels|mixture, p.part)
 		default:
@@ -149,4 +151,15 @@ func (p *passage) strands(value word, target string) int {
 		return n
 	}
 	return 0
+}
+
+// edition reads the number of an edition; nothing where it is none.
+func (p *passage) edition(value word) kit.Said[int] {
+	n, err := strconv.Atoi(value.text)
+	if err != nil || n < 1 {
+		p.say(unreadableLink, value.span, value.text, quoted(value.text)+" after ?drawn-for=", "the number of an edition, a whole number from 1",
+			"write it like ?drawn-for=1")
+		return kit.Said[int]{}
+	}
+	return kit.Said[int]{Value: n, Span: value.span}
 }

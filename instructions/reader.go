@@ -20,6 +20,8 @@ type reader struct {
 	// read are the parts of the text that were understood as links or are a
 	// maker's notes; code the parts in which nothing is read. In order.
 	read, code []extent
+	// step is the one being read, nil outside steps.
+	step *kit.Step
 	// asked are the roles whose components were looked for in all runs.
 	asked map[roleIn]bool
 	// counts are the words that were asked whether they are numbers.

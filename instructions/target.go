@@ -4,6 +4,8 @@ import (
 	"strings"
 
 	"tallyfold/kit"
+	"tallyfold/kit/diag"
+	"tallyfold/kit/quantity"
 )
 
 // checkTarget says whether a name in a destination is one that may stand there:
@@ -62,7 +64,7 @@ func (r *reader) wrongSort(use string, name word, is, wanted thing) {
 }
 
 // checkRole finds runs that follow the part and bind no component to the role.
-// Without a part, in trouble.md, that is all runs. It tells each of them once, at
+// Without a part, in trouble.md, that is all runs. It tells them once, at
 // the first place that needs the role.
 func (r *reader) checkRole(role word, part *kit.Part) {
 	asked := roleIn{role.text, part}
@@ -70,18 +72,50 @@ func (r *reader) checkRole(role word, part *kit.Part) {
 		return
 	}
 	r.asked[asked] = true
+	var without []*kit.Run
 	for _, run := range r.kit.Passes() {
 		if part != nil && !run.Follows(part) {
 			continue
 		}
 		if _, bound := run.Component(role.text); !bound {
-			r.say(roleUnbound, role.span, role.text,
-				"the run "+quoted(run.Name.Value)+" says nothing of "+quoted(role.text),
-				"in every run that follows this step a component for "+quoted(role.text),
-				"add "+role.text+" to “with” of this run in kit.yaml",
-				"put the step into a part that only the other runs follow")
+			without = append(without, run)
 		}
 	}
+	if len(without) > 0 {
+		r.unbound(role, without)
+	}
+}
+
+// unbound tells which runs leave a role without a component, and what other runs
+// give it.
+func (r *reader) unbound(role word, runs []*kit.Run) {
+	needs := "the help"
+	if r.step != nil {
+		needs = "step " + quantity.Whole(int64(r.step.Number)).String()
+	}
+	names := make([]string, len(runs))
+	for i, run := range runs {
+		names[i] = quoted(run.Name.Value)
+	}
+	which, gives := "the run "+names[0], " gives"
+	if len(runs) > 1 {
+		which, gives = "the runs "+strings.Join(names[:len(names)-1], ", ")+" and "+names[len(names)-1], " give"
+	}
+	f := finding(roleUnbound, role.span, role.text,
+		needs+" needs "+quoted(role.text)+", and "+which+gives+" no component for it",
+		"a component for "+quoted(role.text)+" in every run that goes through it",
+		"add “"+role.text+": …” to “with” of "+which+" in kit.yaml",
+		"put the step into a part that only the other runs follow")
+	f.Cause = "role " + role.text
+	for _, run := range runs {
+		f.Also = append(f.Also, diag.Place{Where: run.Name.Span, Note: "the run " + quoted(run.Name.Value)})
+	}
+	for _, run := range r.kit.Runs {
+		if id, bound := run.Component(role.text); bound {
+			f.Also = append(f.Also, diag.Place{Where: run.Name.Span, Note: "the run " + quoted(run.Name.Value) + ", where it is " + r.kit.Called(id)})
+		}
+	}
+	r.found = append(r.found, f)
 }
 
 // roleIn is a role needed in a part.

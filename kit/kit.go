@@ -80,6 +80,9 @@ type Kit struct {
 	Troubles     []*Trouble
 	Words        []*Words
 	Pictures     []*Picture
+	// Documents are the files that claims name and that are in the folder, as the
+	// claims write them ("trials/burn.yaml").
+	Documents []string
 
 	// onlyRun is the nameless run of a kit without runs: one and the same each time.
 	onlyRun Run
@@ -148,6 +151,10 @@ type Component struct {
 	Note Said[string]
 	// Cautions are the supplier's warnings in plain words, one a line.
 	Cautions []Said[string]
+	// Clumps: a powder that lumps when it meets a liquid all at once.
+	Clumps Said[bool]
+	// Looks is what one sees in the bag: "white powder".
+	Looks Said[string]
 
 	Container *Container // nil unless it holds finished pieces
 	Insert    *Insert    // nil unless it is placed into a container or mould
@@ -343,4 +350,5 @@ type Accepted struct {
 	Because Said[string]
 	Until   Said[string] // ISO date, last day it holds
 	Edition Said[int]    // last edition it holds for
+	Seen    Said[string] // words or figures of the finding as it was accepted
 }

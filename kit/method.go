@@ -122,6 +122,8 @@ type Operation struct {
 	// Either names a choice of the customer's (?either=): of all links with one name
 	// in a part, one is followed.
 	Either string
+	// DrawnFor is the edition that a picture was last looked at for (?drawn-for=).
+	DrawnFor Said[int]
 	// Strands is of how many strands a thread is used (?strands=), 0 for all of them.
 	Strands int
 	// Text is what the customer reads ("" is filled in from the definition).

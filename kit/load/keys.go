@@ -93,5 +93,6 @@ var acceptKeys = table[kit.Accepted]{"accept", "a finding the maker has decided 
 	name("about", "the key of what the finding is about", "pan", func(a *kit.Accepted) *kit.Said[string] { return &a.About }),
 	prose("because", "the reason, for whoever reads this next year", "a spoonful to test the set on a cold plate", func(a *kit.Accepted) *kit.Said[string] { return &a.Because }).required(),
 	date("until", "the last day it is accepted, as year-month-day, such as 2027-06-30", "2027-06-30", func(a *kit.Accepted) *kit.Said[string] { return &a.Until }),
+	name("seen", "a figure or some words of the finding as you accepted it, such as 20 mL; when it no longer says so, it comes back", "20 mL", func(a *kit.Accepted) *kit.Said[string] { return &a.Seen }),
 	whole("edition", "the last edition it is accepted for, a whole number from 1", "2", 1, 9999, "", func(a *kit.Accepted) *kit.Said[int] { return &a.Edition }),
 }}

@@ -13,6 +13,8 @@
 package load
 
 import (
+	"sync"
+
 	"tallyfold/kit"
 	"tallyfold/kit/diag"
 	"tallyfold/kit/source"
@@ -30,7 +32,7 @@ func Kit(file *source.File) (*kit.Kit, diag.List) {
 	if doc == nil {
 		return nil, refused.Sorted()
 	}
-	r := &reader{doc: doc, sections: Keys, guesses: mostGuesses}
+	r := &reader{doc: doc, sections: sync.OnceValue(Keys), guesses: mostGuesses}
 	k := &kit.Kit{File: file, Language: kit.Said[string]{Value: language.English.String()}}
 	r.amounts = Amounts(k)
 	if !r.readRoot(k) {

@@ -16,7 +16,7 @@ type reader struct {
 	found   diag.List
 	// sectionOf tells under which key each thing stands.
 	sectionOf map[string]string
-	// sections gives all there are, to say where a key belongs.
+	// sections gives all there are, to say where a key belongs; made only when asked for.
 	sections func() []Section
 	// about is the key of the component, tool or other thing being read.
 	about string

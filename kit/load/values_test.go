@@ -141,6 +141,7 @@ func TestValues(t *testing.T) {
 		{"accepted rule", told(k.Accepted[0].Rule), "left-over | left-over"},
 		{"accepted about", told(k.Accepted[0].About), "pot | pot"},
 		{"accepted because", told(k.Accepted[0].Because), "a little stays in the pot | a little stays in the pot"},
+		{"accepted as seen", told(k.Accepted[0].Seen), "20 g is left over | 20 g is left over"},
 		{"accepted until", told(k.Accepted[0].Until), "2027-06-30 | 2027-06-30"},
 		{"accepted edition", told(k.Accepted[0].Edition), "3 | 3"},
 	} {

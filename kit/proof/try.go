@@ -90,7 +90,7 @@ func (p *Proof) try(finding diag.Finding, remedy *diag.Remedy) int {
 	case is > was:
 		told = join(told, "the translations must follow")
 	}
-	counts := fmt.Sprintf("%d → %d to fix", before, after)
+	counts := countsOf(before, after)
 	switch {
 	case stays:
 		remedy.Tried = join(told, counts, "it does not mend this by itself")
@@ -101,6 +101,14 @@ func (p *Proof) try(finding diag.Finding, remedy *diag.Remedy) int {
 	}
 	remedy.Tried = join(told, counts, "nothing new is found")
 	return mends
+}
+
+// countsOf tells how many findings were and are to be fixed; nothing where there were none.
+func countsOf(before, after int) string {
+	if before == 0 && after == 0 {
+		return ""
+	}
+	return fmt.Sprintf("%d → %d to fix", before, after)
 }
 
 func join(parts ...string) string {

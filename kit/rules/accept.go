@@ -1,6 +1,7 @@
 package rules
 
 import (
+	"strings"
 	"time"
 
 	"tallyfold/kit"
@@ -9,8 +10,8 @@ import (
 
 // Accept parts the findings into those that are open and those that kit.yaml
 // accepts. An entry accepts findings by rule and about; it needs a reason and an
-// end. One that has none, is past its end or matches nothing gives a finding of
-// its own, and what it spoke of stays open.
+// end. One that has none, is past its end, matches nothing or was accepted on other
+// figures gives a finding of its own, and what it spoke of stays open.
 func Accept(list diag.List, k *kit.Kit, today time.Time) (open diag.List, accepted []diag.Accepted) {
 	if k == nil {
 		return list.Sorted(), nil
@@ -21,7 +22,13 @@ func Accept(list diag.List, k *kit.Kit, today time.Time) (open diag.List, accept
 		switch {
 		case entry == nil:
 			open = append(open, finding)
+		case holds(entry, k, today) && !isAsSeen(entry, finding):
+			matched[entry] = true
+			open = append(open, finding, onFigures(acceptFiguresChanged, figuresChanged(entry, finding), entry))
 		case holds(entry, k, today):
+			if !matched[entry] && !entry.Seen.Given() {
+				open = append(open, onFigures(acceptWithoutFigures, withoutFigures(k, entry, finding), entry))
+			}
 			matched[entry] = true
 			accepted = append(accepted, diag.Accepted{
 				Finding: finding, Because: entry.Because.Value, Until: untilWhen(entry), Entry: entry.Span,
@@ -50,6 +57,19 @@ func entryFor(finding diag.Finding, entries []*kit.Accepted) *kit.Accepted {
 // holds says whether an entry has a reason and its end has not come.
 func holds(entry *kit.Accepted, k *kit.Kit, today time.Time) bool {
 	return entry.Because.Value != "" && !isExpired(entry, k, today)
+}
+
+// isAsSeen says whether a finding still says what it said when it was accepted.
+func isAsSeen(entry *kit.Accepted, finding diag.Finding) bool {
+	squeeze := func(text string) string { return strings.Join(strings.Fields(text), " ") }
+	return strings.Contains(squeeze(finding.Found), squeeze(entry.Seen.Value))
+}
+
+// onFigures completes what is said of the figures of an entry.
+func onFigures(rule Rule, finding diag.Finding, entry *kit.Accepted) diag.Finding {
+	finding.Rule, finding.Severity = rule.Name, rule.Severity
+	finding.Where, finding.About = entry.Span, entry.Rule.Value
+	return finding
 }
 
 // isExpired: the last day or edition is over, or none was ever told.

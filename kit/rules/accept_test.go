@@ -57,10 +57,12 @@ func TestAccepting(t *testing.T) {
 		open       string // rules that stay open, worst first
 		accepted   int
 	}{
-		{"a day to come", "{rule: left-over, about: oil, because: for a second try, until: 2026-02-01}", "", 1},
-		{"today is the last day", "{rule: left-over, about: oil, because: for a second try, until: 2026-01-15}", "", 1},
+		{"seen as something else", "{rule: left-over, about: oil, because: for a second try, until: 2026-02-01, seen: 5 mL}", "accept-figures-changed left-over", 0},
+		{"whatever it says", "{rule: left-over, about: oil, because: for a second try, until: 2026-02-01}", "accept-without-figures", 1},
+		{"a day to come", "{rule: left-over, about: oil, because: for a second try, until: 2026-02-01, seen: 20 mL}", "", 1},
+		{"today is the last day", "{rule: left-over, about: oil, because: for a second try, until: 2026-01-15, seen: 20 mL}", "", 1},
 		{"yesterday was the last day", "{rule: left-over, about: oil, because: for a second try, until: 2026-01-14}", "accept-expired left-over", 0},
-		{"this edition is the last", "{rule: left-over, about: oil, because: for a second try, edition: 3}", "", 1},
+		{"this edition is the last", "{rule: left-over, about: oil, because: for a second try, edition: 3, seen: 20 mL}", "", 1},
 		{"the edition before was the last", "{rule: left-over, about: oil, because: for a second try, edition: 2}", "accept-expired left-over", 0},
 		{"a day to come, but an edition past", "{rule: left-over, about: oil, because: for a second try, until: 2026-02-01, edition: 2}", "accept-expired left-over", 0},
 		{"another thing", "{rule: left-over, about: jar, because: for a second try, edition: 3}", "left-over accept-matches-nothing", 0},

@@ -26,9 +26,25 @@ Put the number right where it is wrong.`,
 		findings = append(findings, claimAgainstPieces(s.Kit)...)
 		findings = append(findings, piecesAgainstFillings(s)...)
 		findings = append(findings, claimAgainstFillings(s)...)
+		for i := range findings {
+			if cause := filledFromNothing(s, findings[i].Cause); cause != "" {
+				findings[i].Cause, findings[i].Follows = cause, true
+			}
+		}
 		findings = append(findings, containersLeftEmpty(s)...)
 		return append(findings, countSnags(s)...)
 	},
+}
+
+// filledFromNothing is the cause of fills that came from an empty vessel, where the
+// containers of a cause are among what they filled: then none of them counts.
+func filledFromNothing(s Subject, containers string) string {
+	for _, snag := range s.Ledger.Snags {
+		if snag.Trouble == ledger.Empty && snag.Operation.Kind == kit.Fill && containers == containersCause(resolved(snag.Run, snag.Operation.Target)) {
+			return vesselCause(snag.Thing)
+		}
+	}
+	return ""
 }
 
 func claimAgainstPieces(k *kit.Kit) []diag.Finding {

@@ -51,7 +51,7 @@ func TestInnocentOddities(t *testing.T) {
 		"The No. 10 wick comes next.", "Set the A4 sheet straight.", "It has a 1920s style.", "Follow the drawing in Fig. 3 closely.",
 		"Read page 4 first.", "Wear an old T-shirt.", "Keep bag T for later.", "The vitamin C in it is harmless.", "It is a 3D shape.",
 		"The 24-hour clock is used here.", "Use the rest [in step 2](step:filling).", "Some of the bubbles will rise.", "Take your time.",
-		"Stir it slowly, little by little.", "The oil came to this quay in the 1800s.", "Mix it now, not later!", "Why? So that it is even.",
+		"Stir it slowly, little by little.", "The oil came to this quay in the 1800s.", "Turn it now, not later!", "Why? So that it is even.",
 		"It smells of 4711 flowers and of rain.", "Look at the sheet, e.g. at its edge, and go on.", "Turn the bowl by 90°.",
 		"The jars are No. 1, No. 2 and No. 3.", "Leave a margin of 6 mm.", "Round it to the nearest gram.", "A and B are letters of bags.",
 		"Mr. Punch would approve of it. Would you?", "It lies between 20 and 25 °C in most kitchens.", "One in three sheets curls.",

@@ -45,6 +45,9 @@ func neverUsed(k *kit.Kit, c *kit.Component) diag.Finding {
 			"take it out of the box and out of kit.yaml",
 			"write “optional: yes” under "+c.ID+", if it may stay in the bag"),
 	}
+	if role := roleWithoutComponent(k); role != "" {
+		finding.Cause, finding.Follows = "role "+role, true
+	}
 	for _, step := range k.Method.Steps() {
 		text := readStep(step)
 		if at, ok := text.find(c.String()); ok {
@@ -58,6 +61,24 @@ func neverUsed(k *kit.Kit, c *kit.Component) diag.Finding {
 		}
 	}
 	return finding
+}
+
+// roleWithoutComponent is the first role that a step needs in a run which gives no
+// component for it, "" where there is none: what no step uses was then most likely
+// meant for it. The reader of the method tells it.
+func roleWithoutComponent(k *kit.Kit) string {
+	for _, run := range k.Passes() {
+		for _, step := range followed(k, run) {
+			for _, o := range step.Operations {
+				for _, key := range []string{o.Target, o.Into, o.From, o.In} {
+					if _, bound := run.Component(key); k.IsRole(key) && !bound {
+						return key
+					}
+				}
+			}
+		}
+	}
+	return ""
 }
 
 // linkedKeys are all keys that links speak of, roles resolved in every run.

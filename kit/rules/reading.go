@@ -190,6 +190,18 @@ func (r reading) neighbour(i, away int) string {
 	return r.words[at].text
 }
 
+// namesBehind says whether a name stands behind word i in its sentence, in words
+// that no link says are cleaned: those the ledger knows of.
+func (r reading) namesBehind(i int, name []string) bool {
+	for at := i + 1; at < len(r.words) && r.words[at].sentence == r.words[i].sentence; at++ {
+		if n := r.phrase(at, name); n > 0 {
+			link := r.link(r.span(at, at+n-1))
+			return link == nil || link.Kind != kit.Clean
+		}
+	}
+	return false
+}
+
 // link is the link that a place lies in, or nil.
 func (r reading) link(at source.Span) *kit.Operation {
 	for _, o := range r.links {

@@ -12,10 +12,12 @@
 // weighs as much as what it might hide.
 //
 // The other files hold what several rules share: runs.go tells a finding once for
-// all runs, measure.go finds amounts that can be weighed, reading.go and
-// words_*.go read prose, wording.go its sentences, tellings.go the amounts in it,
-// things.go names things, not_looked_at.go names what a rule had to pass over,
-// accept.go sets aside what a maker has accepted.
+// all runs, measure.go finds amounts that can be weighed, reading.go, orders.go,
+// ends.go and words_*.go read prose, wording.go its sentences, tellings.go the amounts
+// in it, things.go names things, drained.go and past.go say why a vessel runs dry,
+// carried.go follows what clings to one, backing.go has the figures behind claims,
+// demands.go what a step asks of people, not_looked_at.go names what a rule had to pass
+// over, accept.go sets aside what a maker has accepted.
 package rules
 
 import (

@@ -31,7 +31,7 @@ Pour [all of the oil](take:oil) into [the bowl](vessel:bowl).
 
 ## [Fill](step:filling?in=bowl)
 
-Fill [each of 2 bottles to 95 g](fill:bottle) in [5 minutes](work:).
+Fill [each of 2 bottles to 95 g](fill:bottle) in [5 minutes](work:). Wash [the bowl](clean:bowl).
 `
 
 func runs(t *testing.T, density, method string) diag.List {

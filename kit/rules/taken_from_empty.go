@@ -12,31 +12,16 @@ var takenFromEmpty = Rule{
 	Severity: diag.MustFix,
 	Title:    "A step takes more from a pack or vessel than is there",
 	Explanation: `The steps are followed to the letter. Where one takes from a pack that an earlier step
-has used up, pours from a vessel that holds nothing, or fills more than the vessel
-holds, the customer is stuck.
+has used up, pours from a vessel that no step ever fills, or fills more than the vessel
+holds, the customer is stuck. A vessel that a later step does fill is told by
+used-before-made, one that an earlier step has emptied by emptied-twice.
 
 A shortfall of less than one in two hundred is rounding and no finding. Where the
 last container comes out short only because of what stays behind in the vessel, the
 finding should be fixed.
 
 Take less, make more, or put the steps into another order.`,
-	Check: func(s Subject) []diag.Finding {
-		var all []perRun
-		for _, snag := range s.Ledger.Snags {
-			switch {
-			case snag.Trouble == ledger.Empty:
-				all = append(all, perRun{snag.Run, emptyAt(s, snag)})
-			case snag.Trouble == ledger.Short && !isRounding(snag):
-				all = append(all, perRun{snag.Run, shortAt(s, snag)})
-			}
-		}
-		for _, r := range s.Ledger.Remainders {
-			if finding, ok := shortByResidue(s, r); ok {
-				all = append(all, perRun{r.Run, finding})
-			}
-		}
-		return overRuns(s.Kit, followChain(all))
-	},
+	Check: func(s Subject) []diag.Finding { return drainedFindings(s, ranOut) },
 }
 
 // rounding is the part of an amount that nobody misses (common practice, no source).
@@ -47,10 +32,12 @@ func isRounding(snag ledger.Snag) bool {
 	return missing.Cmp(snag.Wanted.Value().Times(rounding)) <= 0
 }
 
+// isEmptyPack: it is the pack of a component that has run empty, no vessel.
+func isEmptyPack(s Subject, snag ledger.Snag) bool {
+	return s.Kit.Component(snag.Thing) != nil && snag.Why == "" && s.Ledger.Balance(snag.Thing) != nil && snag.Had != nil
+}
+
 func emptyAt(s Subject, snag ledger.Snag) diag.Finding {
-	if s.Kit.Component(snag.Thing) != nil && snag.Why == "" && s.Ledger.Balance(snag.Thing) != nil && snag.Had != nil {
-		return emptyPack(s, snag)
-	}
 	name := s.Kit.Called(snag.Thing)
 	finding := diag.Finding{
 		Where: amountSpan(snag.Operation), About: snag.Thing, Cause: vesselCause(snag.Thing),
@@ -64,8 +51,8 @@ func emptyAt(s Subject, snag ledger.Snag) diag.Finding {
 		finding.Found = inStep(snag.Step) + " takes " + name + ", and " + snag.Why
 	}
 	if before := lastOutOf(s.Ledger, snag); before != nil {
-		finding.Sum = []string{"it was emptied in " + inStep(before.Step)}
-		finding.Also = []diag.Place{{Where: amountSpan(before.Operation), Note: "emptied here, " + inStep(before.Step)}}
+		finding.Sum = []string{"the last of it went out in " + inStep(before.Step)}
+		finding.Also = []diag.Place{{Where: amountSpan(before.Operation), Note: "poured out here, " + inStep(before.Step)}}
 	}
 	return finding
 }

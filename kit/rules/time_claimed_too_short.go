@@ -1,6 +1,8 @@
 package rules
 
 import (
+	"slices"
+
 	"tallyfold/kit"
 	"tallyfold/kit/diag"
 	"tallyfold/kit/ledger"
@@ -17,7 +19,8 @@ where “after” names it; every other wait is waited for. “About” in a cla
 part in twenty.
 
 A step that tells no time is not guessed. Which steps those are is worth knowing: the
-claim may be short by what they take.
+claim may be short by what they take. Clearing up counts: a step that cleans a vessel, or
+is called “Clear up”, must tell time with hands, not only a wait.
 
 Claim the longer time, or make the steps shorter.`,
 	Check: func(s Subject) []diag.Finding {
@@ -128,35 +131,57 @@ func lineName(k *kit.Kit, run *kit.Run, step *kit.Step) string {
 // happens is told of when the method is read.
 func untimed(s Subject) []diag.Finding {
 	var steps []*kit.Step
-	for _, step := range s.Plan.Untimed {
-		if doesSomething(step) {
-			steps = append(steps, step)
+	for _, line := range s.Plan.Lines {
+		untold := slices.Contains(s.Plan.Untimed, line.Step) && doesSomething(line.Step)
+		if !slices.Contains(steps, line.Step) && (untold || clearsUp(s.Kit, line.Step) && hasNone(line.Work)) {
+			steps = append(steps, line.Step)
 		}
 	}
 	if len(steps) == 0 {
 		return nil
 	}
+	sum := []string{"the steps that tell a time add up to " + s.Plan.HandsOn.Show() + " of work, " + s.Plan.Total.Show() + " in all"}
 	var numbers []string
 	var also []diag.Place
 	for i, step := range steps {
 		numbers = append(numbers, whole(step.Number).String())
+		if clearsUp(s.Kit, step) {
+			sum = append(sum, "clearing up in "+inStep(step)+" is not in it")
+		}
 		if i > 0 {
 			also = append(also, diag.Place{Where: step.Span, Note: inStep(step)})
 		}
 	}
 	word := "steps "
-	verb := " tell no time"
+	verb := " tell no time with hands"
 	if len(numbers) == 1 {
-		word, verb = "step ", " tells no time"
+		word, verb = "step ", " tells no time with hands"
 	}
 	first := steps[0]
 	return []diag.Finding{{
 		Severity: diag.WorthKnowing, Where: first.Span, About: first.ID, Also: also,
 		Found:    "cannot check all of the time claimed: " + word + listed(numbers) + verb,
 		Expected: "in every step how long it takes, as in [5 minutes](work:)",
-		Sum:      []string{"the steps that tell a time add up to " + s.Plan.HandsOn.Show() + " of work, " + s.Plan.Total.Show() + " in all"},
+		Sum:      sum,
 		Remedies: diag.Fix("write into each of these steps about how long it takes: [5 minutes](work:)"),
 	}}
+}
+
+func hasNone(f *ledger.Figure) bool { return f.Known() && f.Value().IsZero() }
+
+// clearing are phrases of a heading that make a step one of clearing up.
+var clearing = map[string][][]string{
+	"en": cutAll([]string{"clear up", "clean up", "wash up", "tidy up", "clearing up", "cleaning up", "washing up", "clear away", "tidy away"}),
+}
+
+// clearsUp says whether a step cleans a vessel, or is called so and does anything.
+func clearsUp(k *kit.Kit, step *kit.Step) bool {
+	for _, o := range step.Operations {
+		if o.Kind == kit.Clean && !o.Aside {
+			return true
+		}
+	}
+	return doesSomething(step) && slices.ContainsFunc(clearing[language(k)], func(phrase []string) bool { return holdsPhrase(wordsOf(step.Title), phrase) })
 }
 
 func doesSomething(step *kit.Step) bool {

@@ -161,6 +161,8 @@ func (v leftVessel) tooMuch(beyond quantity.Number) diag.Finding {
 	}
 	if v.filling != nil && emptyContainers(v.Subject, v.filling.Container) > 0 {
 		finding.Cause, finding.Follows = containersCause(v.filling.Container.ID), true
+	} else if cause := notCleanCause(v.Subject, v.Run, v.Vessel); cause != "" {
+		finding.Cause, finding.Follows = cause, true
 	}
 	return finding
 }
@@ -308,6 +310,9 @@ func (v leftVessel) neverEmptied() (diag.Finding, bool) {
 	if last == nil || v.cleaned && v.onlyHousehold() {
 		return diag.Finding{}, false // an earlier run put it there, and was judged
 	}
+	if v.goesAway() {
+		return diag.Finding{}, false // only what clings is left of what was kept or poured away
+	}
 	var holds []string
 	for _, p := range append(v.Parts(), v.Objects()...) {
 		holds = append(holds, p.Amount.Show()+" of "+v.Kit.Called(p.Thing))
@@ -317,6 +322,9 @@ func (v leftVessel) neverEmptied() (diag.Finding, bool) {
 		found = v.name + " is cleaned with all that " + inStep(last.Step) + " put into it"
 	}
 	cause := noVesselCause(v.Ledger, v.Run)
+	if cause == "" {
+		cause = usedTooEarlyCause(v.Subject, v.Run, v.Vessel)
+	}
 	return diag.Finding{
 		Where: amountSpan(last.Operation), About: v.Vessel, Cause: cause, Follows: cause != "",
 		Found:    found,
@@ -335,4 +343,20 @@ func (v leftVessel) onlyHousehold() bool {
 		}
 	}
 	return true
+}
+
+// goesAway says whether a step of the run says what is done with all that is in the
+// vessel.
+func (v leftVessel) goesAway() bool {
+	last := false
+	for _, e := range v.Ledger.Entries {
+		switch {
+		case e.Run != v.Run:
+		case e.To == v.Vessel && e.Move != ledger.LeftOver:
+			last = false
+		case e.From == v.Vessel && e.Move == ledger.LeftOver && empties(e.Operation):
+			last = true
+		}
+	}
+	return last
 }
