@@ -12,15 +12,23 @@ import (
 	"tallyfold/kit"
 )
 
-// signals are the words that may head a caution, the heaviest first (ANSI Z535.6).
+// signals are what may head a caution, the heaviest first (ANSI Z535.6).
 var signals = []kit.Signal{kit.Danger, kit.Warning, kit.CautionWord, kit.Notice}
+
+// signalWords are the words for a signal, those of the language first.
+func (l *language) signalWords(signal kit.Signal) []string {
+	if l == english {
+		return english.signals[signal]
+	}
+	return slices.Concat(l.signals[signal], english.signals[signal])
+}
 
 // quotation reads a quotation. One that begins with a signal word is a caution.
 func (p *passage) quotation(n *ast.Blockquote) {
 	first, isParagraph := n.FirstChild().(*ast.Paragraph)
 	if p.quotes == 0 && isParagraph {
 		words := p.document.flatten(first).String()
-		if signal, rest := signalOf(words); signal != "" {
+		if signal, _, rest := p.language.signalOf(words); signal != "" {
 			p.cautions = append(p.cautions, kit.Caution{Signal: signal, Text: p.cautionText(n, rest), Span: p.lines(n)})
 		}
 	}
@@ -45,23 +53,30 @@ func (p *passage) cautionText(n *ast.Blockquote, first string) string {
 	return strings.Join(paragraphs, "\n\n")
 }
 
-// signalOf gives the signal word at the head of a text and what follows it. In
-// capitals it may end with any mark, otherwise only with a colon: "Notice the
+// signalOf gives the signal at the head of a text, the word for it, and what follows.
+// In capitals it may end with any mark, otherwise only with a colon: "Notice the
 // steam" is no notice.
-func signalOf(text string) (signal kit.Signal, rest string) {
+func (l *language) signalOf(text string) (signal kit.Signal, word, rest string) {
 	text = strings.TrimSpace(text)
 	for _, signal := range signals {
-		if len(text) < len(signal) || !strings.EqualFold(text[:len(signal)], string(signal)) {
-			continue
-		}
-		rest := text[len(signal):]
-		next, _ := utf8.DecodeRuneInString(rest)
-		inCapitals := strings.HasPrefix(text, string(signal)) && !unicode.IsLetter(next) && !unicode.IsDigit(next)
-		if next == ':' || inCapitals {
-			return signal, strings.TrimLeft(rest, " :.!-–—\u00a0")
+		for _, word := range l.signalWords(signal) {
+			if len(text) < len(word) || !strings.EqualFold(text[:len(word)], word) {
+				continue
+			}
+			rest := text[len(word):]
+			next, _ := utf8.DecodeRuneInString(strings.TrimLeft(rest, "\u00a0\u202f ")) // French writes a blank before a colon
+			inCapitals := strings.HasPrefix(text, word) && !startsWithLetter(rest)
+			if next == ':' || inCapitals {
+				return signal, word, strings.TrimLeft(rest, " :.!-–—\u00a0\u202f")
+			}
 		}
 	}
-	return "", text
+	return "", "", text
+}
+
+func startsWithLetter(text string) bool {
+	next, _ := utf8.DecodeRuneInString(text)
+	return unicode.IsLetter(next) || unicode.IsDigit(next)
 }
 
 // signalWord notices a caution that is written as a plain paragraph.
@@ -70,13 +85,13 @@ func (p *passage) signalWord(n *ast.Paragraph) {
 		return
 	}
 	words := p.document.flatten(n)
-	signal, _ := signalOf(words.String())
-	if signal == "" || !strings.Contains(words.String(), string(signal)) {
+	signal, word, _ := p.language.signalOf(words.String())
+	if signal == "" || !strings.Contains(words.String(), word) {
 		return
 	}
-	at := strings.Index(words.String(), string(signal))
-	p.say(unmarkedCaution, words.span(at, at+len(signal)), strings.ToLower(string(signal)),
-		"the signal word "+string(signal)+" at the head of a plain paragraph",
+	at := strings.Index(words.String(), word)
+	p.say(unmarkedCaution, words.span(at, at+len(word)), strings.ToLower(string(signal)),
+		"the signal word "+word+" at the head of a plain paragraph",
 		"a quotation, so that it is printed as a caution",
 		"put “> ” before each of its lines")
 }
@@ -87,7 +102,8 @@ func (p *passage) mayWarn(n *ast.Paragraph) bool {
 		return false
 	}
 	first := n.Lines().At(0)
+	line := p.document.text[first.Start:first.Stop]
 	return slices.ContainsFunc(signals, func(signal kit.Signal) bool {
-		return bytes.Contains(p.document.text[first.Start:first.Stop], []byte(signal))
+		return slices.ContainsFunc(p.language.signalWords(signal), func(word string) bool { return bytes.Contains(line, []byte(word)) })
 	})
 }

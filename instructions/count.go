@@ -2,7 +2,6 @@ package instructions
 
 import (
 	"slices"
-	"strings"
 
 	"tallyfold/kit"
 	"tallyfold/kit/quantity"
@@ -11,62 +10,53 @@ import (
 // Numbers in the text of a link that count containers or times rather than tell
 // an amount.
 
-// splitRanges takes "two to 180 g" of a fill apart where the words before it show
-// that two jars are meant: "the remaining two to 180 g".
-func (f *phrasing) splitRanges() {
-	if f.meaning.kind != kit.Fill {
-		return
-	}
-	for i := 0; i < len(f.tokens); i++ {
-		if !f.tokens[i].isAmount || !f.tokens[i].amount.Ranged || !f.is(i-1, "remaining", "other", "of", "the", "first", "last", "next") {
-			continue
-		}
-		t := f.tokens[i]
-		count, fill, found := strings.Cut(string(f.link.text.text[t.start:t.end]), " to ")
-		amount, err := f.amounts.Amount(fill)
-		number, countErr := f.amounts.Amount(count)
-		if !found || err != nil || countErr != nil || number.Dimension != quantity.Count {
-			continue
-		}
-		f.tokens = slices.Replace(f.tokens, i, i+1,
-			token{text: strings.ToLower(count), start: t.start, end: t.start + len(count), amount: unsaid},
-			token{text: "to", start: t.start + len(count) + 1, end: t.start + len(count) + 3, amount: unsaid},
-			token{text: strings.ToLower(fill), start: t.end - len(fill), end: t.end, amount: &amount, isAmount: true})
-	}
-}
-
 // each: "each of 3 jars to 235 g", "each jar with 90 g", "20 g per jar". "Every
 // five minutes" is no amount but how often something is done meanwhile.
 func (f *phrasing) each() {
+	l := f.language
 	for i := range f.tokens {
-		if !f.is(i, "each", "every", "per", "apiece") {
+		n := max(f.at(i, l.each), f.at(i, l.every))
+		if n == 0 {
+			f.perThing(i)
 			continue
 		}
-		next := f.skip(i+1, append(articles, "of")...)
-		if next < len(f.tokens) && f.tokens[next].isAmount && f.tokens[next].amount.Dimension == quantity.Duration {
-			f.tokens[next].used = true
+		next := f.skip(i+n, l.articles, l.of, l.ofThe)
+		if f.has(i, l.every) && next < len(f.tokens) && f.tokens[next].isAmount && f.tokens[next].amount.Dimension == quantity.Duration {
+			f.use(i, next)
+			continue
+		}
+		if !f.has(i, l.each) {
 			continue
 		}
 		f.phrase.Each = true
-		if count, last, ok := f.countAt(next); ok && f.is(i+1, "of") {
+		f.use(i, i+n-1)
+		if count, last, ok := f.countAt(next); ok && (f.has(i+n, l.of) || f.has(i+n, l.ofThe)) {
 			f.phrase.EachCount, f.phrase.Count = count, count
 			f.use(next, last)
 		}
 	}
 }
 
-// use marks tokens first to last as understood.
-func (f *phrasing) use(first, last int) {
-	for i := first; i <= last; i++ {
-		f.tokens[i].used = true
+// perThing: "20 g par pot", where the word may mean other things elsewhere.
+func (f *phrasing) perThing(i int) {
+	n := f.at(i, f.language.per)
+	if n == 0 {
+		return
+	}
+	next := f.skip(i+n, f.language.articles)
+	if next >= len(f.tokens) || f.tokens[next].isAmount {
+		return
+	}
+	if name, ok := f.names.pieces.at(wordsOf(f.tokens[next].text)); ok && f.names.sorts[name.key]&(container|piece) != 0 {
+		f.phrase.Each = true
 	}
 }
 
 // countAt reads a whole number at token i: "3 jars", "three", "both". last is its
 // last token.
 func (f *phrasing) countAt(i int) (count, last int, ok bool) {
-	if f.is(i, "both") {
-		return 2, i, true
+	if n := f.at(i, f.language.both); n > 0 {
+		return 2, i + n - 1, true
 	}
 	number, ok := f.numberAt(i)
 	if !ok || !number.IsWhole() || number.Sign() <= 0 || quantity.Whole(maxTimes).Less(number) {
@@ -87,14 +77,7 @@ func (f *phrasing) numberAt(i int) (quantity.Number, bool) {
 // times: "twice", "five more times", "3 × 10 minutes".
 func (f *phrasing) times() {
 	for i := range f.tokens {
-		switch {
-		case f.is(i, "once") && f.meaning.kind == kit.Again:
-			f.setCount(1, i, i)
-		case f.is(i, "twice"):
-			f.repeat(2, i, i)
-		case f.is(i, "thrice"):
-			f.repeat(3, i, i)
-		default:
+		if !f.multiple(i) {
 			f.timesAt(i)
 		}
 	}
@@ -103,15 +86,33 @@ func (f *phrasing) times() {
 	}
 }
 
+// multiple reads "twice", "una vez". "Once" says something only of what is done again.
+func (f *phrasing) multiple(i int) bool {
+	last := i + 1
+	count, known := f.language.multiples[f.wordAt(i)+" "+f.wordAt(last)]
+	if !known {
+		last = i
+		count, known = f.language.multiples[f.wordAt(i)]
+	}
+	switch {
+	case !known:
+	case count > 1:
+		f.repeat(count, i, last)
+	case f.meaning.kind == kit.Again:
+		f.setCount(count, i, last)
+	}
+	return known
+}
+
 // timesAt reads "three times", "five more times", "two more", "3 ×".
 func (f *phrasing) timesAt(i int) {
 	count, last, ok := f.countAt(i)
 	if !ok {
 		return
 	}
-	next := f.skip(last+1, "more", "further", "other")
+	next := f.skip(last+1, f.language.more)
 	switch {
-	case f.is(next, "times", "time"), f.is(next, "×", "x") && next+1 < len(f.tokens) && f.tokens[next+1].isAmount:
+	case f.has(next, f.language.times), f.is(next, "×", "x") && next+1 < len(f.tokens) && f.tokens[next+1].isAmount:
 		f.repeat(count, i, next)
 	case next > last+1 && f.meaning.kind == kit.Again:
 		f.setCount(count, i, next-1)
@@ -144,7 +145,7 @@ func (f *phrasing) lots() {
 		}
 		count, last, ok := f.countAt(i)
 		amount := f.nextMeasure(i + 1)
-		if ok && amount >= 0 && (f.is(amount-1, "of") || f.is(amount+1, "each", "apiece")) {
+		if ok && amount >= 0 && (f.endsAt(amount, f.language.lotsOf) > 0 || f.has(amount+1, f.language.each)) {
 			f.phrase.Each, f.phrase.EachCount = true, count
 			f.setCount(count, i, last)
 			return
@@ -170,7 +171,7 @@ func (f *phrasing) againCount() {
 		}
 	}
 	for i := range f.tokens {
-		if f.phrase.Count == 0 && f.is(i, "again") {
+		if f.phrase.Count == 0 && f.has(i, f.language.again) {
 			f.setCount(1, i, i)
 		}
 	}
@@ -186,7 +187,7 @@ func (f *phrasing) setCount(count, first, last int) {
 func (f *phrasing) containers() {
 	for i := range f.tokens {
 		count, last, ok := f.countAt(i)
-		if !ok || f.meaning.kind != kit.Fill && !f.is(i, "both") && !f.otherContainer(f.tokens[i]) {
+		if !ok || f.meaning.kind != kit.Fill && !f.has(i, f.language.both) && !f.otherContainer(f.tokens[i]) {
 			continue
 		}
 		if f.isBase(i) {
@@ -200,9 +201,6 @@ func (f *phrasing) containers() {
 	}
 }
 
-// ordinals show that one of several is meant.
-var ordinals = []string{"a", "an", "first", "second", "third", "fourth", "fifth", "sixth", "next", "last", "another", "other"}
-
 // oneContainer: "the first jar to 200 g" fills one.
 func (f *phrasing) oneContainer() {
 	c := f.kit.Component(f.target)
@@ -210,18 +208,22 @@ func (f *phrasing) oneContainer() {
 		return
 	}
 	for i, t := range f.tokens {
-		if f.namesTarget(i) && f.is(i-1, ordinals...) && t.text == singular(t.text) {
+		if f.namesTarget(i) && f.endsAt(i, f.language.ordinals) > 0 && f.isOne(t.text) {
 			f.phrase.Count = 1
 		}
 	}
 }
 
+// isOne says whether a word of the target's name stands there as in the name, so
+// that it is no plural.
+func (f *phrasing) isOne(word string) bool {
+	return slices.Contains(textsOf(f.targetWords()), word)
+}
+
 // isBase: the six of "two of the six jars", which says of how many.
 func (f *phrasing) isBase(i int) bool {
-	if !f.is(i-1, articles...) || !f.is(i-2, "of") || i < 3 {
-		return false
-	}
-	return f.countOf(f.tokens[i-3]).is
+	n := f.endsAt(i, f.language.ofThe)
+	return n > 0 && i > n && f.countOf(f.tokens[i-n-1]).is
 }
 
 // sayBase tells a number that says of how many. Nothing would compare it with the

@@ -1,6 +1,10 @@
 package instructions
 
-import "tallyfold/kit/load"
+import (
+	"strings"
+
+	"tallyfold/kit/load"
+)
 
 // Rules are the findings of this package, told at more length.
 var Rules = []load.Rule{
@@ -50,6 +54,6 @@ var Rules = []load.Rule{
 	{Name: unclosedNote, Title: "a note of your own that is never closed",
 		Explanation: "Everything from <!-- on is left out of the booklet. Write --> where the note ends."},
 	{Name: languageNotRead, Title: "a method in a language whose phrases are not read yet",
-		Explanation: "Words such as “half of the” and “each of” are read in English only. Figures with units are read in every language. " +
-			"Look at `tallyfold balance` to see what was made of each link."},
+		Explanation: "Words such as “half of the” and “each of” are read in " + strings.Join(tags(), ", ") + ". Figures with units are read in " +
+			"every language. Look at `tallyfold balance` to see what was made of each link."},
 }

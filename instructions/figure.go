@@ -2,7 +2,6 @@ package instructions
 
 import (
 	"errors"
-	"slices"
 	"strings"
 	"unicode"
 
@@ -71,7 +70,7 @@ func (f *phrasing) unreadTelling() (slip, bool) {
 	for i := 0; i+1 < len(f.tokens); i++ {
 		figure, unit := f.tokens[i], f.tokens[i+1]
 		if figure.used || figure.isAmount || unit.isAmount || !isDigit(figure.text[0]) || isDigit(unit.text[0]) ||
-			unit.start-figure.end > 1 || f.isName(i) || f.is(i+1, "of", "times", "more", "other", "and", "or", "to") {
+			unit.start-figure.end > 1 || f.isName(i) || f.has(i+1, f.language.joins) {
 			continue
 		}
 		if s, ok := f.slipAt(figure.start, unit.end); ok {
@@ -81,13 +80,10 @@ func (f *phrasing) unreadTelling() (slip, bool) {
 	return slip{}, false
 }
 
-// labels stand before a number that is a name: "bag 2".
-var labels = []string{"bag", "bags", "pack", "step", "steps", "size", "no", "number", "part", "page", "picture", "type", "grade", "jar", "figure"}
-
 // isName says whether a number belongs to a name: "bag 2", or "00 flour" where the
 // kit calls it so.
 func (f *phrasing) isName(i int) bool {
-	return f.is(i-1, labels...) || f.isOfTarget(f.tokens[i].text)
+	return f.endsAt(i, f.language.labels) > 0 || f.isOfTarget(f.language.stem(f.tokens[i].text))
 }
 
 func isDigit(c byte) bool { return c >= '0' && c <= '9' }
@@ -100,7 +96,7 @@ func (f *phrasing) miscounts(t token) bool {
 		return false
 	}
 	fits := f.fits(quantity.Count)
-	if fits && f.mayCount(singular(noun[len(noun)-1].text)) {
+	if fits && f.mayCount(noun[len(noun)-1].text) {
 		return false
 	}
 	if s, ok := f.slipAt(t.start, t.end); ok {
@@ -129,7 +125,7 @@ func (f *phrasing) isMeasured() bool {
 func (f *phrasing) mayCount(noun string) bool {
 	switch f.meaning.kind {
 	case kit.Take, kit.Use, kit.Place:
-		return f.isCounted() || slices.Contains(packWords, noun) || f.isOfTarget(noun)
+		return f.isCounted() || f.language.isPack(noun) || f.isOfTarget(f.language.stem(noun))
 	}
 	return true
 }

@@ -121,3 +121,39 @@ func BenchmarkMethod(b *testing.B) {
 		ReadMethod(source.NewFile("method.md", text), k, load.Amounts(k))
 	}
 }
+
+// FuzzPhrases reads any text of a link in every language whose words are read: it
+// never fails, its places lie inside the text, and it reads the same twice.
+func FuzzPhrases(f *testing.F) {
+	for _, table := range sentences {
+		for _, one := range table {
+			f.Add(one.destination, one.text)
+		}
+	}
+	f.Add("fill:jar", "l'l'l'd'demi-demi-' qu’")
+	f.Add("take:wax", "la la la de de d' d' du du un un tiers tiers")
+	definition := source.NewFile("kit.yaml", []byte(candles))
+	f.Fuzz(func(t *testing.T, destination, text string) {
+		if len(text)+len(destination) > 2<<10 {
+			return // longer texts only take longer
+		}
+		k, _ := load.Kit(definition)
+		k.Method, _ = ReadMethod(source.NewFile("method.md", []byte("## [Try](step:try?in=jug)\n")), k, load.Amounts(k))
+		for _, l := range languages {
+			file := []byte("## [Try](step:try)\n\n[" + text + "](" + destination + ")\n")
+			start := time.Now()
+			translation, found := ReadTranslation(source.NewFile("method.md", file), k, l.tag)
+			if took := time.Since(start); took > 2*time.Second {
+				t.Fatalf("%s: %d bytes took %v", l.tag, len(file), took)
+			}
+			if translation == nil {
+				continue
+			}
+			inside(t, file, translation.Method, found)
+			again, _ := ReadTranslation(source.NewFile("method.md", file), k, l.tag)
+			if toldMethod(translation.Method, nil) != toldMethod(again.Method, nil) {
+				t.Fatalf("%s: the same text was read in two ways", l.tag)
+			}
+		}
+	})
+}

@@ -1,7 +1,6 @@
 package instructions
 
 import (
-	"slices"
 	"strings"
 
 	"tallyfold/kit"
@@ -15,7 +14,7 @@ func (f *phrasing) packLots() {
 	if c == nil || !c.Lots.Told() {
 		return
 	}
-	noun := singular(strings.ToLower(c.Lots.Noun))
+	noun := f.language.stem(strings.ToLower(c.Lots.Noun))
 	for i := range f.tokens {
 		if f.tokens[i].used {
 			continue
@@ -31,24 +30,38 @@ func (f *phrasing) packLots() {
 func (f *phrasing) lotsAt(i int, noun string) (count quantity.Number, last int, ok bool) {
 	t := f.tokens[i]
 	if t.isAmount {
-		return t.amount.Nominal, i, t.amount.Dimension == quantity.Count && singular(strings.ToLower(t.amount.Noun)) == noun
+		return t.amount.Nominal, i, t.amount.Dimension == quantity.Count && f.isLotWord(strings.ToLower(t.amount.Noun), noun)
 	}
 	if value, first, isPart := f.fractionAt(i); isPart && first == i {
-		next := f.skip(i+1, append(slices.Clone(articles), "of", "a", "an", "one")...)
+		next := f.skip(i+1, f.language.articles, f.language.of, f.language.ofThe, f.language.indefinite)
 		return value, next, f.isLot(next, noun)
 	}
-	if f.is(i, "a", "an", "one") {
+	if f.has(i, f.language.indefinite) {
 		return quantity.Whole(1), i + 1, f.isLot(i+1, noun)
 	}
 	if n, at, counted := f.countAt(i); counted {
-		next := f.skip(at+1, append(slices.Clone(articles), "of")...)
+		next := f.skip(at+1, f.language.articles, f.language.of, f.language.ofThe)
 		return quantity.Whole(int64(n)), next, f.isLot(next, noun)
 	}
 	return count, i, false
 }
 
+// isLot says whether one lot is named at token i: "skein", or "one skein" in one.
 func (f *phrasing) isLot(i int, noun string) bool {
-	return i < len(f.tokens) && !f.tokens[i].isAmount && singular(f.tokens[i].text) == noun
+	if i >= len(f.tokens) {
+		return false
+	}
+	if t := f.tokens[i]; t.isAmount {
+		one := t.amount.Dimension == quantity.Count && t.amount.Nominal.Equal(quantity.Whole(1))
+		return one && f.isLotWord(strings.ToLower(t.amount.Noun), noun)
+	}
+	return f.isLotWord(f.tokens[i].text, noun)
+}
+
+// isLotWord says whether a word means a pack inside the pack. A translation calls it
+// by a word of its own for a pack.
+func (f *phrasing) isLotWord(word, noun string) bool {
+	return f.language.stem(word) == noun || f.translates != nil && f.language.isPack(word)
 }
 
 // tellLots keeps the amount of so many lots, told as it is written.

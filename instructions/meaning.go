@@ -96,7 +96,7 @@ var meanings = []meaning{
 }
 
 // allParams are the names that may stand behind a question mark somewhere.
-var allParams = []string{"in", "into", "from", "as", "either", "strands", "drawn-for"}
+var allParams = []string{"in", "into", "from", "as", "either", "strands", "drawn-for", "of"}
 
 // does are the kinds that make something happen, in the order they are told to people.
 var doing = []kit.Kind{kit.Take, kit.Use, kit.Move, kit.Fill, kit.Place, kit.Work, kit.Wait, kit.After,

@@ -11,37 +11,51 @@ import (
 )
 
 // callNames are the words by which running text may name a tool or container:
-// its key or one of its names, as lower-case words, by the first of them.
-type callNames map[string][]callName
+// its key or its names, as lower-case words, by the first of them without its ending.
+type callNames struct {
+	byFirst map[string][]callName
+	stem    func(string) string
+}
 
 type callName struct {
 	key   string
 	words []string
 }
 
-// callNamesOf gathers the names of a kit, longer ones before shorter: "measuring
-// cup" is not a mention of "cup".
-func callNamesOf(k *kit.Kit) callNames {
-	all := callNames{}
+// callNamesOf gathers the names of the tools and containers of a kit, and those of
+// its containers and pieces.
+func callNamesOf(k *kit.Kit, tag string, stem func(string) string) (called, pieces callNames) {
+	called = callNames{byFirst: map[string][]callName{}, stem: stem}
+	pieces = callNames{byFirst: map[string][]callName{}, stem: stem}
 	for _, tool := range k.Tools {
-		all.add(tool.Name)
+		called.add(tool.Name, tag)
 	}
 	for _, component := range k.Components {
 		if component.Container != nil {
-			all.add(component.Name)
+			called.add(component.Name, tag)
+			pieces.add(component.Name, tag)
 		}
 	}
-	for first := range all {
-		slices.SortStableFunc(all[first], func(a, b callName) int { return len(b.words) - len(a.words) })
+	for _, piece := range k.Pieces {
+		pieces.add(piece.Name, tag)
 	}
-	return all
+	called.sort()
+	pieces.sort()
+	return called, pieces
 }
 
-func (c callNames) add(name kit.Name) {
-	for _, called := range append(name.Names(), name.ID, strings.ReplaceAll(name.ID, "-", " ")) {
+// sort puts longer names before shorter: "measuring cup" is not a mention of "cup".
+func (c callNames) sort() {
+	for first := range c.byFirst {
+		slices.SortStableFunc(c.byFirst[first], func(a, b callName) int { return len(b.words) - len(a.words) })
+	}
+}
+
+func (c callNames) add(name kit.Name, tag string) {
+	for _, called := range append(name.AllIn(tag), name.ID, strings.ReplaceAll(name.ID, "-", " ")) {
 		if words := wordsOf(called); len(words) > 0 {
-			first := singular(words[0].text)
-			c[first] = append(c[first], callName{name.ID, textsOf(words)})
+			first := c.stem(words[0].text)
+			c.byFirst[first] = append(c.byFirst[first], callName{name.ID, textsOf(words)})
 		}
 	}
 }
@@ -97,35 +111,21 @@ func (p *passage) mention(text, except string, place func(start, end int) source
 	}
 }
 
-// at gives the name that the words begin with. The last word may be a plural.
+// at gives the name that the words begin with, whatever their endings.
 func (c callNames) at(words []textWord) (callName, bool) {
-	for _, name := range c[singular(words[0].text)] {
-		if len(name.words) <= len(words) && name.matches(words) {
+	for _, name := range c.byFirst[c.stem(words[0].text)] {
+		if len(name.words) <= len(words) && c.match(name, words) {
 			return name, true
 		}
 	}
 	return callName{}, false
 }
 
-func (n callName) matches(words []textWord) bool {
-	last := len(n.words) - 1
-	for i, word := range n.words[:last] {
-		if words[i].text != word {
+func (c callNames) match(name callName, words []textWord) bool {
+	for i, word := range name.words {
+		if words[i].text != word && c.stem(words[i].text) != c.stem(word) {
 			return false
 		}
 	}
-	return singular(words[last].text) == singular(n.words[last])
-}
-
-// singular takes the s of a plural off, well enough to compare two words.
-func singular(word string) string {
-	switch {
-	case strings.HasSuffix(word, "ss"):
-		return word
-	case strings.HasSuffix(word, "xes"), strings.HasSuffix(word, "shes"), strings.HasSuffix(word, "ches"), strings.HasSuffix(word, "sses"):
-		return word[:len(word)-2]
-	case len(word) > 2 && strings.HasSuffix(word, "s"):
-		return word[:len(word)-1]
-	}
-	return word
+	return true
 }

@@ -19,7 +19,7 @@ func ReadMethod(file *source.File, k *kit.Kit, amounts quantity.Reader) (kit.Met
 		return method, refused
 	}
 	m := methodReader{reader: newReader(file, k, amounts), method: &method}
-	m.checkLanguage()
+	m.checkLanguage(k.Language.Value, k.Language.Span)
 	for _, s := range m.document.sections() {
 		m.section(s)
 	}
@@ -52,6 +52,7 @@ func (m *methodReader) section(s *section) {
 // begin opens a part. One without a name is opened by whatever stands before the
 // first level-one heading.
 func (m *methodReader) begin(part *kit.Part) {
+	m.inSource(part)
 	m.part = part
 	m.method.Parts = append(m.method.Parts, part)
 }
@@ -114,6 +115,8 @@ func (m *methodReader) step(s *section) {
 	if step.Vessel != "" {
 		m.checkTarget("?in=", title.vessel, vessels, m.part)
 	}
+	step.Of = kit.Said[string]{Value: title.of.text, Span: title.of.span}
+	m.vesselOfSource(step)
 	p := m.passage(step.Vessel, false)
 	if !title.named {
 		m.headingLinks(s, p)
@@ -149,6 +152,9 @@ func (m *methodReader) headingLinks(s *section, p *passage) {
 }
 
 func (m *methodReader) judgeStep(step *kit.Step) {
+	if m.translates != nil {
+		return // it says what its source says, and that is judged
+	}
 	if step.Title == "" {
 		m.say(stepWithoutTitle, step.Span, step.ID, "a heading without words", "a few words that say what the step does", "write them behind “##”")
 	}
@@ -175,7 +181,9 @@ func (m *methodReader) judge() {
 		}
 	}
 	m.checkTwice(*m.method)
-	m.checkParts(*m.method)
+	if m.translates == nil {
+		m.checkParts(*m.method)
+	}
 	m.checkChoices(*m.method)
 }
 
@@ -186,6 +194,7 @@ type title struct {
 	id     string
 	named  bool
 	vessel word
+	of     word // fingerprint of the step that it translates
 	span   source.Span
 }
 
@@ -203,8 +212,13 @@ func (m *reader) heading(s *section, kind string) title {
 	m.understood(l.start, l.end)
 	t.named = true
 	p := passage{reader: m}
-	for _, one := range p.params(l, paramsOfHeading(kind), kind+": in a heading") {
-		t.vessel = one.value
+	for _, one := range p.params(l, m.paramsOfHeading(kind), kind+": in a heading") {
+		switch one.name.text {
+		case "in":
+			t.vessel = one.value
+		case "of":
+			t.of = one.value
+		}
 	}
 	switch name := l.destination.target; {
 	case isName(name.text):
@@ -218,12 +232,16 @@ func (m *reader) heading(s *section, kind string) title {
 	return t
 }
 
-// paramsOfHeading: only a step works in a vessel.
-func paramsOfHeading(kind string) []string {
-	if kind == string(kit.ToStep) {
-		return []string{"in"}
+// paramsOfHeading: only a step works in a vessel, and only a translated one is of
+// another.
+func (m *reader) paramsOfHeading(kind string) []string {
+	switch {
+	case kind != string(kit.ToStep):
+		return nil
+	case m.translates != nil:
+		return []string{"in", "of"}
 	}
-	return nil
+	return []string{"in"}
 }
 
 // onlyLink gives the link that a heading consists of, or nil. A maker's note may

@@ -14,8 +14,10 @@ type names struct {
 	sorts  map[string]thing // of keys
 	roles  map[string]thing // of roles: what all components bound to one are
 	order  []string         // keys as they stand in kit.yaml, then roles
-	called callNames
-	near   map[near]string // answers already given
+	called callNames        // of tools and containers
+	pieces callNames        // of containers and kinds of piece
+	tag    string           // the language that names are read in
+	near   map[near]string  // answers already given
 }
 
 // near is a question for the name most likely meant.
@@ -24,8 +26,9 @@ type near struct {
 	wanted  thing
 }
 
-func namesOf(k *kit.Kit) *names {
-	n := &names{kit: k, sorts: map[string]thing{}, roles: map[string]thing{}, near: map[near]string{}, called: callNamesOf(k)}
+func namesOf(k *kit.Kit, tag string, l *language) *names {
+	n := &names{kit: k, tag: tag, sorts: map[string]thing{}, roles: map[string]thing{}, near: map[near]string{}}
+	n.called, n.pieces = callNamesOf(k, tag, l.stem)
 	for _, c := range k.Components {
 		if c.Container != nil {
 			n.add(c.ID, component|container)
@@ -83,6 +86,14 @@ func (n *names) sortOf(name string) (s thing, known bool) {
 	}
 	s, known = n.roles[name]
 	return s, known
+}
+
+// allCalled are all names of a thing in the language, the key where it has none.
+func (n *names) allCalled(key string) []string {
+	if name, ok := n.kit.Named(key); ok {
+		return name.AllIn(n.tag)
+	}
+	return []string{key}
 }
 
 func (n *names) isRole(name string) bool { return n.roles[name] != 0 }

@@ -34,9 +34,6 @@ func (f *phrasing) judgeAgain() {
 	}
 }
 
-// rimWords tell a height from the rim down, or only by eye.
-var rimWords = []string{"below", "under", "beneath", "short", "within", "rim", "brim", "top", "edge", "line", "mark", "shoulder", "neck"}
-
 // judgeFill finds heights that are not told from the bottom up, and fills that
 // tell none: once they are a figure, the one can't be told from the other.
 func (f *phrasing) judgeFill() {
@@ -46,7 +43,7 @@ func (f *phrasing) judgeFill() {
 		return
 	}
 	for i := range f.tokens {
-		if f.is(i, rimWords...) && (!told || amount.Dimension == quantity.Length) {
+		if f.has(i, f.language.rims) && (!told || amount.Dimension == quantity.Length) {
 			f.unreadableText("a height told from the rim or by eye, "+f.written(), "a weight, a volume, or the height from the bottom",
 				"write how much goes in: [each jar to 200 g](fill:jar)",
 				"give the inside height of the container in kit.yaml and write [each jar to 10 mm below the rim](fill:jar)")
@@ -66,8 +63,9 @@ func (f *phrasing) fromRim() bool {
 		return false
 	}
 	for i := range f.tokens {
-		next := f.skip(i+1, articles...)
-		if i > 0 && f.tokens[i-1].isAmount && f.is(i, "below", "under", "beneath", "from") && f.is(next, "rim", "brim", "top", "edge") {
+		n := f.at(i, f.language.below)
+		next := f.skip(i+n, f.language.articles, f.language.ofThe)
+		if n > 0 && i > 0 && f.tokens[i-1].isAmount && f.has(next, f.language.edge) {
 			return true
 		}
 	}

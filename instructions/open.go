@@ -54,6 +54,7 @@ func (r *folderReader) texts(k *kit.Kit, method *source.File) {
 		k.Method, found = ReadMethod(method, k, amounts)
 		r.found = append(r.found, found...)
 	}
+	r.translations(k)
 	if file := r.text(troubleFile, maxText); file != nil {
 		var found diag.List
 		k.Troubles, found = ReadTrouble(file, k, amounts)

@@ -30,8 +30,10 @@ type phrasing struct {
 // operationPhrase reads what the text of a link says about how much.
 func (p *passage) operationPhrase(operation *kit.Operation, m *meaning, l link) {
 	f := &phrasing{passage: p, link: l, meaning: m, target: operation.Target}
-	f.tokens = tokensOf(l.text.String(), p.amounts)
+	f.tokens = tokensOf(l.text.String(), p.amounts, p.language)
 	f.splitRanges()
+	f.splitLimits()
+	f.splitNouns()
 	f.wholeBox()
 	f.each()
 	f.about()
@@ -41,49 +43,44 @@ func (p *passage) operationPhrase(operation *kit.Operation, m *meaning, l link) 
 	f.portion()
 	f.containers()
 	f.amountsTold()
+	f.oneInEach()
 	f.judge()
 	operation.Phrase = f.phrase
 }
 
-// is says whether the token at i is one of these words.
-func (f *phrasing) is(i int, words ...string) bool {
-	return i >= 0 && i < len(f.tokens) && !f.tokens[i].isAmount && slices.Contains(words, f.tokens[i].text)
-}
-
-// skip gives the first token from i on that is none of these words.
-func (f *phrasing) skip(i int, words ...string) int {
-	for f.is(i, words...) {
-		i++
+// oneInEach: the three of "a wick in each of 3 jars" are jars and no wicks.
+func (f *phrasing) oneInEach() {
+	switch f.meaning.kind {
+	case kit.Take, kit.Use, kit.Place:
+		if f.phrase.Portion == kit.NoPortion && f.phrase.Count == f.phrase.EachCount {
+			f.phrase.Count = 0
+		}
 	}
-	return i
 }
-
-// articles stand before a noun and say nothing of how much.
-var articles = []string{"the", "your", "this", "that", "these", "those", "its", "their"}
 
 // wholeBox: "10 g in all".
 func (f *phrasing) wholeBox() {
 	for i := range f.tokens {
-		if f.is(i, "in") && f.is(i+1, "all", "total") {
+		if n := f.at(i, f.language.inAll); n > 0 {
 			f.phrase.InAll = true
-			f.tokens[i].used, f.tokens[i+1].used = true, true
-		}
-		if f.is(i, "altogether") {
-			f.phrase.InAll = true
+			f.use(i, i+n-1)
 		}
 	}
 }
 
-var aboutWords = []string{"about", "around", "roughly", "approximately", "approx", "circa", "ca"}
-
-// about: "about 200 g each". The word counts where an amount follows it.
+// about: "about 200 g each", "200 g environ". The word counts where an amount
+// stands beside it.
 func (f *phrasing) about() {
 	for i := range f.tokens {
-		if !f.is(i, aboutWords...) {
+		if f.has(i, f.language.aboutBehind) && i > 0 && f.tokens[i-1].isAmount {
+			f.phrase.About = true
+		}
+		n := f.at(i, f.language.about)
+		if n == 0 {
 			continue
 		}
-		next := f.skip(i+1, "to", "a", "an", "the")
-		if _, number := f.numberAt(next); number || next < len(f.tokens) && f.tokens[next].isAmount || f.is(next, "half") {
+		next := f.skip(i+n, f.language.to, f.language.indefinite, f.language.articles)
+		if _, number := f.numberAt(next); number || next < len(f.tokens) && (f.tokens[next].isAmount || f.language.fractions[f.tokens[next].text] == 2) {
 			f.phrase.About = true
 		}
 	}
@@ -120,13 +117,13 @@ func (f *phrasing) tellsCount(i int) bool {
 	case f.isCounted():
 		return !f.isName(i)
 	}
-	return f.is(i+1, "of") && f.is(i+2, append(articles, "them")...)
+	return f.has(i+1, f.language.ofThe) || f.has(i+1, f.language.ofThem)
 }
 
 // tell adds one amount.
 func (f *phrasing) tell(i int, t token) {
 	if f.isDifference(i, t) {
-		if amount, err := f.amounts.Difference(t.text); err == nil {
+		if amount, err := f.amounts.Difference(f.link.text.String()[t.start:t.end]); err == nil {
 			t.amount = &amount
 		}
 		f.phrase.By = true
@@ -150,7 +147,7 @@ func (f *phrasing) tell(i int, t token) {
 		f.phrase.About = true
 	}
 	if len(f.phrase.Amounts) == 0 {
-		f.phrase.To = f.meaning.kind == kit.Fill && f.follows(i, "to") && !f.is(i-2, "up")
+		f.phrase.To = f.meaning.kind == kit.Fill && f.follows(i, f.language.to)
 	}
 	f.phrase.Amounts = append(f.phrase.Amounts, *t.amount)
 	f.phrase.AmountSpans = append(f.phrase.AmountSpans, f.link.text.span(t.start, t.end))
@@ -158,15 +155,27 @@ func (f *phrasing) tell(i int, t token) {
 
 // isDifference: "by 5 °C".
 func (f *phrasing) isDifference(i int, t token) bool {
-	isTemperature := t.amount.Dimension == quantity.Temperature || t.amount.Dimension == quantity.TemperatureDifference
-	return isTemperature && (f.follows(i, "by") || t.amount.Dimension == quantity.TemperatureDifference)
+	switch t.amount.Dimension {
+	case quantity.TemperatureDifference:
+		return true
+	case quantity.Temperature:
+		heated := f.meaning.kind == kit.Warm || f.meaning.kind == kit.Cool
+		return f.follows(i, f.language.by) || heated && i > 0 && f.at(0, f.language.byHead) == i
+	}
+	return false
 }
 
-// follows says whether the word stands before token i, words of about in between.
-func (f *phrasing) follows(i int, word string) bool {
-	for i--; f.is(i, append(aboutWords, "the", "exactly", "just")...); i-- {
+// follows says whether one of the phrases stands before token i, words of about in
+// between, and not as a part of "up to".
+func (f *phrasing) follows(i int, before phrases) bool {
+	for {
+		n := max(f.endsAt(i, f.language.about), f.endsAt(i, f.language.exactly))
+		if n == 0 || f.endsAt(i, before) > 0 {
+			break
+		}
+		i -= n
 	}
-	return f.is(i, word)
+	return f.endsAt(i, before) > 0 && f.endsAt(i, f.language.upTo) == 0
 }
 
 func (f *phrasing) fits(d quantity.Dimension) bool {

@@ -11,9 +11,12 @@ import (
 type reader struct {
 	document *document
 	kit      *kit.Kit
+	language *language
 	names    *names
-	amounts  quantity.Reader
-	found    diag.List
+	// translates is the method that this one says in another language, or nil.
+	translates *kit.Method
+	amounts    quantity.Reader
+	found      diag.List
 	// read are the parts of the text that were understood as links or are a
 	// maker's notes; code the parts in which nothing is read. In order.
 	read, code []extent
@@ -31,8 +34,9 @@ type reader struct {
 type extent struct{ start, end int }
 
 func newReader(file *source.File, k *kit.Kit, amounts quantity.Reader) *reader {
+	l, _ := languageFor(amounts.Language)
 	return &reader{
-		document: parse(file), kit: k, names: namesOf(k), amounts: amounts,
+		document: parse(file), kit: k, language: l, names: namesOf(k, amounts.Language, l), amounts: amounts,
 		asked: map[roleIn]bool{}, counts: map[string]count{}, headings: map[string]source.Span{},
 	}
 }

@@ -52,25 +52,25 @@ func asCount(a quantity.Amount) count {
 }
 
 // tokensOf cuts a text into amounts and the words between them.
-func tokensOf(text string, amounts quantity.Reader) []token {
+func tokensOf(text string, amounts quantity.Reader, l *language) []token {
 	var tokens []token
 	at := 0
 	for _, found := range amounts.Find(text) {
 		if found.Start < at {
 			continue
 		}
-		tokens = append(tokens, plainWords(text, at, found.Start)...)
+		tokens = append(tokens, plainWords(text, at, found.Start, l)...)
 		tokens = append(tokens, token{
 			text: strings.ToLower(text[found.Start:found.End]), start: found.Start, end: found.End,
 			amount: &found.Amount, isAmount: true,
 		})
 		at = found.End
 	}
-	return append(tokens, plainWords(text, at, len(text))...)
+	return append(tokens, plainWords(text, at, len(text), l)...)
 }
 
 // plainWords cuts bytes start to end of a text into words, "~" and "×".
-func plainWords(text string, start, end int) []token {
+func plainWords(text string, start, end int, l *language) []token {
 	var words []token
 	from := -1
 	for i := start; i <= end; {
@@ -80,18 +80,35 @@ func plainWords(text string, start, end int) []token {
 			from = i
 		}
 		if !inside && from >= 0 {
-			words = append(words, token{text: plainWord(text[from:i]), start: from, end: i, amount: unsaid})
+			words = append(words, wordTokens(text, from, i, l)...)
 			from = -1
 		}
 		switch r {
 		case '~', '≈':
-			words = append(words, token{text: "about", start: i, end: i + size, amount: unsaid})
+			words = append(words, token{text: l.about.all[0][0], start: i, end: i + size, amount: unsaid})
 		case '×':
 			words = append(words, token{text: "×", start: i, end: i + size, amount: unsaid})
 		}
 		i += max(size, 1)
 	}
 	return words
+}
+
+// wordTokens makes a token of bytes start to end, two where its head is joined to it.
+func wordTokens(text string, start, end int, l *language) []token {
+	word := func(from, to int) token {
+		return token{text: plainWord(text[from:to]), start: from, end: to, amount: unsaid}
+	}
+	head := l.head(plainWord(text[start:end]))
+	if head == 0 {
+		return []token{word(start, end)}
+	}
+	middle := start
+	for range head {
+		_, size := utf8.DecodeRuneInString(text[middle:end])
+		middle += size
+	}
+	return append([]token{word(start, middle)}, wordTokens(text, middle, end, l)...)
 }
 
 func inWord(r rune) bool {

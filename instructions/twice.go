@@ -58,7 +58,7 @@ func (r *reader) waitTwice(operation *kit.Operation, waits, steps map[string]sou
 }
 
 func (r *reader) notInKit(where source.Span, what, name string) {
-	if is := r.names.sorts[name]; is != 0 {
+	if is := r.names.sorts[name]; is != 0 && r.translates == nil { // a translation has the names of the method
 		r.say(duplicateName, where, name, "the "+what+" is called "+quoted(name)+", as is "+article((is&^container).String())+" in kit.yaml",
 			"names that stand for one thing only", "give the "+what+" another name")
 	}

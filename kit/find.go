@@ -1,5 +1,10 @@
 package kit
 
+import (
+	"slices"
+	"strings"
+)
+
 // Component finds a component by key, or nil.
 func (k *Kit) Component(id string) *Component { return byID(k.Components, id) }
 
@@ -27,12 +32,7 @@ func (k *Kit) Trouble(id string) *Trouble {
 
 // Step finds a step by its name, or nil.
 func (k *Kit) Step(id string) *Step {
-	for _, s := range k.Method.Steps() {
-		if s.ID == id {
-			return s
-		}
-	}
-	return nil
+	return k.Method.Step(id)
 }
 
 // Picture finds a picture by its file name, or nil.
@@ -124,6 +124,47 @@ func (n Name) String() string {
 		return n.Called.Value
 	}
 	return n.ID
+}
+
+// In is what readers of a language call it; what it is called in the kit's own
+// where no name in that language was given.
+func (n Name) In(tag string) string {
+	if other, ok := n.other(tag); ok {
+		return other.Called[0]
+	}
+	return n.String()
+}
+
+// AllIn are all names by which a text in a language may call it. Those in the kit's
+// own language are always among them.
+func (n Name) AllIn(tag string) []string {
+	other, _ := n.other(tag)
+	return append(slices.Clone(other.Called), n.Names()...)
+}
+
+// HasNameIn says whether a name was given in a language.
+func (n Name) HasNameIn(tag string) bool {
+	_, ok := n.other(tag)
+	return ok
+}
+
+// other finds the names in a language, by the whole tag or else by its first part.
+func (n Name) other(tag string) (OtherName, bool) {
+	base := func(tag string) string {
+		before, _, _ := strings.Cut(strings.ToLower(tag), "-")
+		return before
+	}
+	for _, other := range n.Others {
+		if strings.EqualFold(other.Language.Value, tag) {
+			return other, true
+		}
+	}
+	for _, other := range n.Others {
+		if base(other.Language.Value) == base(tag) {
+			return other, true
+		}
+	}
+	return OtherName{}, false
 }
 
 // Names are all that people call it: its name first, then what it is also called.

@@ -35,6 +35,16 @@ type Name struct {
 	// AlsoCalled are other names by which the method may speak of it. Components,
 	// household items and tools have them.
 	AlsoCalled []Said[string]
+	// Others are names in other languages.
+	Others []OtherName
+}
+
+// An OtherName is what people who read a language call a thing.
+type OtherName struct {
+	Language Said[string] // BCP 47 tag
+	// Called has at least one name; the first is printed, by all the texts may call it.
+	Called []string
+	Span   source.Span
 }
 
 // A Kit is what is sold in one box, with the method that goes into it.
@@ -64,10 +74,12 @@ type Kit struct {
 	Claims     []*Claim
 	Accepted   []*Accepted
 
-	Method   Method
-	Troubles []*Trouble
-	Words    []*Words
-	Pictures []*Picture
+	Method Method
+	// Translations are the method in other languages, by the names of their files.
+	Translations []*Translation
+	Troubles     []*Trouble
+	Words        []*Words
+	Pictures     []*Picture
 	// Documents are the files that claims name and that are in the folder, as the
 	// claims write them ("trials/burn.yaml").
 	Documents []string

@@ -1,6 +1,8 @@
 package kit
 
 import (
+	"strconv"
+
 	"tallyfold/kit/quantity"
 	"tallyfold/kit/source"
 )
@@ -18,6 +20,16 @@ func (m Method) Steps() []*Step {
 		steps = append(steps, part.Steps...)
 	}
 	return steps
+}
+
+// Step finds the step with this name, or nil.
+func (m Method) Step(id string) *Step {
+	for _, step := range m.Steps() {
+		if step.ID == id {
+			return step
+		}
+	}
+	return nil
 }
 
 // A Part is one making in the box: a level-one heading of the method. A method
@@ -47,6 +59,9 @@ type Step struct {
 	// Vessel is the key in the heading's `?in=`, or "".
 	Vessel     string
 	VesselSpan source.Span
+	// Of is the fingerprint of the step that this one was translated from, in the
+	// heading's `?of=`; only in a translation.
+	Of Said[string]
 	// Operations in the order they stand in the text.
 	Operations []*Operation
 	// Cautions in the order they stand; Span tells which actions come after.
@@ -119,6 +134,28 @@ type Operation struct {
 	Span, TextSpan, TargetSpan source.Span
 	// Aside: stands inside a quotation or in trouble.md, so it is told, not done.
 	Aside bool
+}
+
+// Does is what an operation does and to what, without how much, as it is written in a
+// destination: "take:wax?into=jug".
+func (o *Operation) Does() string {
+	text := string(o.Kind) + ":" + o.Target
+	sign := "?"
+	add := func(name, value string) {
+		if value != "" {
+			text += sign + name + "=" + value
+			sign = "&"
+		}
+	}
+	add("into", o.Into)
+	add("from", o.From)
+	add("in", o.In)
+	add("as", o.As)
+	add("either", o.Either)
+	if o.Strands > 0 {
+		add("strands", strconv.Itoa(o.Strands))
+	}
+	return text
 }
 
 // Portion says which part of a supply a phrase speaks of.

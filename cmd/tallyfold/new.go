@@ -92,6 +92,9 @@ func copyWhole(kit fs.FS, folder string) error {
 	if err := os.CopyFS(filepath.Join(temporary, "kit"), kit); err != nil {
 		return fmt.Errorf("cannot write the files of %s: %w", folder, err)
 	}
+	if err := leaveTranslationsOut(filepath.Join(temporary, "kit")); err != nil {
+		return fmt.Errorf("cannot write the files of %s: %w", folder, err)
+	}
 	if err := makeWritable(temporary); err != nil {
 		return fmt.Errorf("cannot write the files of %s: %w", folder, err)
 	}
@@ -99,6 +102,21 @@ func copyWhole(kit fs.FS, folder string) error {
 	_ = os.Remove(folder)
 	if err := os.Rename(filepath.Join(temporary, "kit"), folder); err != nil {
 		return fmt.Errorf("cannot put %s in place: %w", folder, err)
+	}
+	return nil
+}
+
+// leaveTranslationsOut takes the methods in other languages away: a new kit changes
+// every day, and whoever makes it translates it when it is done.
+func leaveTranslationsOut(folder string) error {
+	translations, err := filepath.Glob(filepath.Join(folder, "method.*.md"))
+	if err != nil {
+		return err
+	}
+	for _, name := range translations {
+		if err := os.Remove(name); err != nil {
+			return err
+		}
 	}
 	return nil
 }

@@ -18,7 +18,7 @@ func lastDigit(amount quantity.Amount) quantity.Number {
 			end = i + utf8.RuneLen(r)
 		}
 	}
-	return unitBehind(written[end:], amount).Over(quantity.Whole(fineness(written[:end])))
+	return unitBehind(written[end:], amount).Over(quantity.Whole(fineness(written[:end], partsThousands(amount))))
 }
 
 func isDigit(r rune) bool { return r >= '0' && r <= '9' }
@@ -35,12 +35,20 @@ func unitBehind(text string, amount quantity.Amount) quantity.Number {
 	return amount.Unit.Factor
 }
 
-// thousands is how many digits stand behind a comma that parts thousands.
+// thousands is how many digits stand behind a mark that parts thousands.
 const thousands = 3
 
+// partsThousands says whether a mark before three digits may part thousands in an
+// amount: "1,200 g" in English and "1.200 g" in German are whole and above 999, "0,125
+// kg" and "1.200 kg" are not.
+func partsThousands(amount quantity.Amount) bool {
+	figure := amount.Figure()
+	return figure.IsWhole() && !figure.Abs().Less(quantity.Whole(1000))
+}
+
 // fineness is into how many parts the last digit of a text divides a unit: 10 for
-// "2.5", 4 for "3 1/4", 1 for "20". A comma before three digits parts thousands.
-func fineness(text string) int64 {
+// "2.5", 4 for "3 1/4", 1 for "20".
+func fineness(text string, parted bool) int64 {
 	if last, _ := utf8.DecodeLastRuneInString(text); fractionSigns[last] > 0 {
 		return fractionSigns[last]
 	}
@@ -54,7 +62,7 @@ func fineness(text string) int64 {
 		if below, ok := quantity.ParseNumber(digits); ok && below.Sign() > 0 {
 			return below.Int()
 		}
-	case sign == '.', sign == ',' && len(digits) != thousands:
+	case (sign == '.' || sign == ',') && !(parted && len(digits) == thousands):
 		parts := int64(1)
 		for range min(len(digits), 12) {
 			parts *= 10

@@ -30,3 +30,22 @@ func TestLastDigit(t *testing.T) {
 		}
 	}
 }
+
+// The same where a comma stands before decimals.
+func TestLastDigitBehindAComma(t *testing.T) {
+	for written, want := range map[string]quantity.Number{
+		"2,5 g":    quantity.Ratio(1, 10),
+		"0,125 kg": quantity.Whole(1),
+		"1.200 g":  quantity.Whole(1),
+		"1,250 kg": quantity.Whole(1),
+	} {
+		amount, err := quantity.ReaderFor("de", quantity.Metric).Amount(written)
+		if err != nil {
+			t.Errorf("%s: %v", written, err)
+			continue
+		}
+		if got := lastDigit(amount); !got.Equal(want) {
+			t.Errorf("%s: the last digit is worth %s, want %s", written, got, want)
+		}
+	}
+}

@@ -72,6 +72,7 @@ var timeKeys = table[kit.Time]{"time", "the time claimed on the box", []field[ki
 
 var measureKeys = table[kit.Measure]{"measure", "a measure of the kit's own, such as a scoop or a drop; “scoop: 15 mL” is enough", []field[kit.Measure]{
 	name("name", "what people call the measure", "Blue scoop", func(m *kit.Measure) *kit.Said[string] { return &m.Called }),
+	namesOf(func(m *kit.Measure) *kit.Name { return &m.Name }),
 	amount("holds", "a volume such as 15 mL", "15 mL", aVolume, func(m *kit.Measure) *kit.Said[quantity.Amount] { return &m.Holds }).required(),
 }}
 

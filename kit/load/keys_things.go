@@ -22,6 +22,7 @@ const (
 
 var componentKeys = table[kit.Component]{"component", "anything packed in the box: a material, a container, a part, printed matter", []field[kit.Component]{
 	name("name", "what people call it", "Gelling powder", func(c *kit.Component) *kit.Said[string] { return &c.Called }),
+	namesOf(func(c *kit.Component) *kit.Name { return &c.Name }),
 	texts("also called", expectAlso, "Setting powder", func(c *kit.Component) *[]kit.Said[string] { return &c.AlsoCalled }),
 	packedOf(),
 	amount("spare", "the part of the packed amount that nobody has to use, in the same kind of unit, such as 1 g", "1 g", spareable, func(c *kit.Component) *kit.Said[quantity.Amount] { return &c.Spare }),
@@ -73,6 +74,7 @@ var insertKeys = table[kit.Insert]{"insert", "an object placed into a container 
 
 var householdKeys = table[kit.Household]{"household", "what the customer supplies and uses up", []field[kit.Household]{
 	name("name", "what people call it", "Tap water", func(h *kit.Household) *kit.Said[string] { return &h.Called }),
+	namesOf(func(h *kit.Household) *kit.Name { return &h.Name }),
 	texts("also called", expectAlso, "Cold water", func(h *kit.Household) *[]kit.Said[string] { return &h.AlsoCalled }),
 	amount("amount", "how much to have ready, such as 2 L", "2 L", fit{kinds: packable.kinds, limit: true}, func(h *kit.Household) *kit.Said[quantity.Amount] { return &h.Amount }),
 	density(expectDensity, "0.998 g/mL", func(h *kit.Household) (*kit.Said[quantity.Amount], *kit.State) { return &h.Density, &h.DensityState }),
@@ -85,6 +87,7 @@ var householdKeys = table[kit.Household]{"household", "what the customer supplie
 
 var toolKeys = table[kit.Tool]{"tool", "what is used and not used up; a tool that holds material is a vessel", []field[kit.Tool]{
 	name("name", "what people call it", "Kitchen scale", func(t *kit.Tool) *kit.Said[string] { return &t.Called }),
+	namesOf(func(t *kit.Tool) *kit.Name { return &t.Name }),
 	texts("also called", expectAlso, "Kitchen balance", func(t *kit.Tool) *[]kit.Said[string] { return &t.AlsoCalled }),
 	oneOf("from", "customer or box", "customer", []choice[kit.Supply]{{"customer", kit.FromCustomer}, {"box", kit.FromBox}},
 		func(t *kit.Tool) *kit.Said[kit.Supply] { return &t.From }).required(),
@@ -102,6 +105,7 @@ var toolKeys = table[kit.Tool]{"tool", "what is used and not used up; a tool tha
 
 var mixtureKeys = table[kit.Mixture]{"mixture", "what is made of several components in one vessel", []field[kit.Mixture]{
 	name("name", "what people call it", "Gel", func(m *kit.Mixture) *kit.Said[string] { return &m.Called }),
+	namesOf(func(m *kit.Mixture) *kit.Name { return &m.Name }),
 	name("made in", "the key of the vessel it is made in", "pan", func(m *kit.Mixture) *kit.Said[string] { return &m.MadeIn }).required(),
 	densities(),
 	amount("residue", expectResidue+", in whatever vessel it leaves", "10 g", massOrRoom, func(m *kit.Mixture) *kit.Said[quantity.Amount] { return &m.Residue }),
@@ -111,6 +115,7 @@ var mixtureKeys = table[kit.Mixture]{"mixture", "what is made of several compone
 
 var pieceKeys = table[kit.Piece]{"piece", "a kind of finished piece", []field[kit.Piece]{
 	name("name", "what people call it", "Scent gel", func(p *kit.Piece) *kit.Said[string] { return &p.Called }),
+	namesOf(func(p *kit.Piece) *kit.Name { return &p.Name }),
 	amount("count", "how many of them the kit makes, such as 6", "6", pieces, func(p *kit.Piece) *kit.Said[quantity.Amount] { return &p.Count }).required(),
 	name("in", "the key of the container it ends up in", "jar", func(p *kit.Piece) *kit.Said[string] { return &p.In }),
 	amount("net", "what one holds at least, such as “at least 195 g”", "at least 195 g", netContents, func(p *kit.Piece) *kit.Said[quantity.Amount] { return &p.Net }),

@@ -137,12 +137,17 @@ func ofKeys(k Key) *schema {
 		return &schema{Type: types{"array"}, Items: section}
 	case Bindings:
 		return &schema{Type: types{"object"}, PropertyNames: own, Additional: own}
+	case Languages:
+		return &schema{Type: types{"object"}, PropertyNames: &schema{Pattern: languageCode}, Additional: ofText(Key{})}
 	}
 	if k.Short != "" {
 		section = &schema{AnyOf: []*schema{ofAmount(Key{Unit: true}), section}}
 	}
 	return &schema{Type: types{"object"}, PropertyNames: own, Additional: section}
 }
+
+// languageCode is the form of a BCP 47 tag: letters, then parts of letters and digits.
+const languageCode = `^[A-Za-z]{1,8}(?:[-_][A-Za-z0-9]{1,8})*$`
 
 // ofText is words with a letter in them. YAML takes some of them for numbers
 // (“1e3”) or, where they need not be a name, for yes or no (“true”).

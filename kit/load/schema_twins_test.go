@@ -15,7 +15,7 @@ type twin struct{ why, text string }
 // wrongForms are values that fit no key of a form. Nothing at all fits none.
 func wrongForms(form Form) []string {
 	switch form {
-	case Group, NamedGroups, Bindings:
+	case Group, NamedGroups, Bindings, Languages:
 		return []string{"[[[z]]]", "zz", "7", "~"}
 	case GroupList:
 		return []string{"[[[z]]]", "[zz]", "{Zz: {zz: 1}}", "zz", "7", "~"}

@@ -29,17 +29,22 @@ func languageOf() field[kit.Kit] {
 
 // Amounts gives the way in which a kit writes its amounts: its kitchen, its
 // language and its own measures, by key and by name.
-func Amounts(k *kit.Kit) quantity.Reader {
-	tag := language.Make(k.Language.Value)
+func Amounts(k *kit.Kit) quantity.Reader { return AmountsIn(k, k.Language.Value) }
+
+// AmountsIn gives the way in which a translation of a kit writes its amounts.
+func AmountsIn(k *kit.Kit, written string) quantity.Reader {
+	tag := language.Make(written)
 	base, _ := tag.Base()
 	amounts := quantity.Reader{
 		Convention: k.Kitchen.Value, Language: base.String(), Measures: map[string]quantity.Amount{},
-		DecimalComma: k.DecimalComma(),
+		DecimalComma: kit.DecimalCommaIn(written),
 	}
 	for _, m := range k.Measures {
 		if m.Holds.Given() {
 			amounts.Measures[m.ID] = m.Holds.Value
-			amounts.Measures[strings.ToLower(m.String())] = m.Holds.Value
+			for _, called := range m.AllIn(written) {
+				amounts.Measures[strings.ToLower(called)] = m.Holds.Value
+			}
 		}
 	}
 	return amounts
@@ -177,6 +182,37 @@ func withOf() field[kit.Run] {
 			into.With = append(into.With, kit.Binding{
 				Role: kit.Said[string]{Value: role.ID, Span: role.IDSpan}, Component: said(e.value, e.value.text()),
 			})
+		}
+	}}
+}
+
+// namesOf reads what a thing is called in other languages. A name has further ones
+// behind a stroke: “Pot à couvercle / pot”.
+func namesOf[T any](at func(*T) *kit.Name) field[T] {
+	k := Key{Name: "names", Expected: "what it is called in other languages, each after the code of its language; further names of it behind “ / ”",
+		Example: "{fr: Pot à couvercle / pot, de: Deckelglas}", Form: Languages}
+	return field[T]{k, func(r *reader, into *T, v value) {
+		if !v.isKeys() {
+			r.wrong(v, k)
+			return
+		}
+		for _, e := range r.entries(v).all {
+			tag, err := language.Parse(e.key.text())
+			if err != nil {
+				r.report(WrongType, e.key.span, quote(e.key.text())+" as a language", "the code of a language, such as fr or de-AT", "write it like “names: "+k.Example+"”")
+				continue
+			}
+			if !r.isWords(e.value, k) {
+				continue
+			}
+			other := kit.OtherName{Language: kit.Said[string]{Value: tag.String(), Span: e.key.span}, Span: e.value.span}
+			for _, one := range strings.Split(e.value.oneLine(), " / ") {
+				if one = strings.TrimSpace(one); one != "" {
+					other.Called = append(other.Called, one)
+				}
+			}
+			name := at(into)
+			name.Others = append(name.Others, other)
 		}
 	}}
 }

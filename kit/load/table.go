@@ -26,6 +26,7 @@ const (
 	NamedGroups Form = "named entries with keys"   // names of the maker's own, under each the keys of Key.Section
 	GroupList   Form = "list of entries with keys" // each with the keys of Key.Section
 	Bindings    Form = "names with a text each"    // names of the maker's own
+	Languages   Form = "languages with a name each"
 )
 
 // A Key is one key of kit.yaml.

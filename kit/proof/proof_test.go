@@ -216,3 +216,42 @@ func TestTryingAFolderOnDisk(t *testing.T) {
 		t.Errorf("kit.yaml now reads %q, %v", text, err)
 	}
 }
+
+const pouredInGerman = `## [Das Wachs schmelzen](step:melt)
+
+Schmilz [550 g Wachs](take:wax) in [der Kanne](vessel:jug) im Wasserbad. Rechne mit [10 Minuten](work:).
+
+## [Die Gläser füllen](step:fill)
+
+Füll [jedes der 3 Gläser auf FILL](fill:jar), was [10 Minuten](work:) dauert. Lass sie [2 Stunden](wait:) fest werden.
+`
+
+// A change of the method is right or wrong before it is translated: that a translation
+// must follow is said and nothing held against the remedy.
+func TestTranslationsFollowARemedy(t *testing.T) {
+	folder := fstest.MapFS{
+		"kit.yaml":     {Data: []byte(strings.ReplaceAll(candles, "PACKED", "560 g ± 5 g"))},
+		"method.md":    {Data: []byte(strings.ReplaceAll(pouring, "FILL", "130 g"))},
+		"method.de.md": {Data: []byte(strings.ReplaceAll(pouredInGerman, "FILL", "130 g"))},
+	}
+	got := tried(t, proof.Of(folder, "workroom", judged), "left-over")
+	want := "fill each to 180 g instead of 130 g: stays behind 160 g → 10 g; the translations must follow; 1 → 0 to fix; "
+	if len(got) == 0 || !strings.HasPrefix(got[0], want) {
+		t.Errorf("tried:\n%s\nwant at the head:\n%s", strings.Join(got, "\n"), want)
+	}
+}
+
+// A slip in a translation is mended in the translation.
+func TestRemedyInATranslation(t *testing.T) {
+	slip := strings.ReplaceAll(pouredInGerman, "FILL", "180 g")
+	slip = strings.Replace(slip, "[2 Stunden](wait:)", "[2 Stunden](work:)", 1)
+	folder := fstest.MapFS{
+		"kit.yaml":     {Data: []byte(strings.ReplaceAll(candles, "PACKED", "560 g ± 5 g"))},
+		"method.md":    {Data: []byte(strings.ReplaceAll(pouring, "FILL", "180 g"))},
+		"method.de.md": {Data: []byte(slip)},
+	}
+	got := tried(t, proof.Of(folder, "workroom", judged), "translation-differs")
+	if len(got) != 1 || got[0] != "write (wait:): 1 → 0 to fix; nothing new is found" {
+		t.Errorf("tried:\n%s", strings.Join(got, "\n"))
+	}
+}

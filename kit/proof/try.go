@@ -83,7 +83,14 @@ func (p *Proof) try(finding diag.Finding, remedy *diag.Remedy) int {
 	stays := changed.stillFinds(finding, p)
 	fresh := p.newIn(changed)
 	told := p.beforeAndAfter(changed, finding)
-	counts := countsOf(toFix(p.Findings), toFix(changed.Findings))
+	before, after := toFix(p.Findings), toFix(changed.Findings)
+	switch was, is := inTranslations(p.Findings), inTranslations(changed.Findings); {
+	case isOnTranslations(finding):
+		before, after = before+was, after+is
+	case is > was:
+		told = join(told, "the translations must follow")
+	}
+	counts := countsOf(before, after)
 	switch {
 	case stays:
 		remedy.Tried = join(told, counts, "it does not mend this by itself")
@@ -108,8 +115,24 @@ func join(parts ...string) string {
 	return strings.Join(slices.DeleteFunc(parts, func(s string) bool { return s == "" }), "; ")
 }
 
-// toFix counts what must or should be fixed.
-func toFix(list diag.List) int { return list.Count(diag.MustFix) + list.Count(diag.ShouldFix) }
+// toFix counts what must or should be fixed, translations aside: a change of the method
+// is right or wrong before it is translated.
+func toFix(list diag.List) int {
+	return list.Count(diag.MustFix) + list.Count(diag.ShouldFix) - inTranslations(list)
+}
+
+// inTranslations counts what must or should be fixed in translations.
+func inTranslations(list diag.List) int {
+	n := 0
+	for _, f := range list {
+		if f.Severity <= diag.ShouldFix && isOnTranslations(f) {
+			n++
+		}
+	}
+	return n
+}
+
+func isOnTranslations(f diag.Finding) bool { return strings.HasPrefix(f.Rule, "translation-") }
 
 // stillFinds says whether the finding is there still. Places have moved, so findings are
 // known by rule, by what they are about, and by weight: a lesser one has taken its place.
@@ -132,7 +155,7 @@ func (p *Proof) like(f diag.Finding) int {
 func (p *Proof) newIn(changed *Proof) diag.List {
 	var fresh diag.List
 	for _, f := range changed.Findings {
-		if f.Severity <= diag.ShouldFix && changed.like(f) > p.like(f) {
+		if f.Severity <= diag.ShouldFix && !isOnTranslations(f) && changed.like(f) > p.like(f) {
 			fresh = append(fresh, f)
 		}
 	}

@@ -38,7 +38,7 @@ func (p *parser) slipError(i int) *Error {
 	case strayPoint:
 		hint = "a point here is neither a decimal point nor between thousands"
 		if p.reader.DecimalComma {
-			hint = "this kit writes a decimal comma: 1,5"
+			hint = "this text writes a decimal comma: 1,5"
 		}
 	case strayComma:
 		hint = "a comma here is neither between thousands nor a decimal sign: write 1.5 or 1,500"

@@ -41,7 +41,7 @@ var french = &language{
 			"section", "version", "édition", "modèle", "type", "âge", "jour", "semaine", "année"},
 		stopWord: {"à", "au", "aux", "de", "du", "des", "d", "et", "ou", "la", "le", "les", "l", "un", "une", "en", "par", "pour",
 			"sur", "dans", "avec", "fois", "plus", "moins", "autres", "autre", "sont", "est", "ans", "puis", "qui", "que",
-			"pas", "si", "il", "elle", "on", "vous", "ce", "ces", "cette", "x", "er", "e", "ème",
+			"pas", "peu", "si", "il", "elle", "on", "vous", "ce", "ces", "cette", "x", "er", "e", "ème",
 			"janvier", "février", "mars", "avril", "mai", "juin", "juillet", "août", "septembre", "octobre", "novembre", "décembre"},
 	},
 	fills: map[string][]string{

@@ -39,7 +39,7 @@ var italian = &language{
 		fillerWord:  {"altri", "altre"},
 		labelWord: {"passo", "passi", "fase", "taglia", "misura", "numero", "n", "pagina", "pagine", "figura", "figure", "parte",
 			"sezione", "versione", "edizione", "modello", "tipo", "età", "giorno", "settimana", "anno"},
-		stopWord: {"a", "al", "di", "del", "della", "dei", "delle", "e", "o", "la", "il", "lo", "i", "gli", "le", "un", "una", "in", "per", "con",
+		stopWord: {"a", "al", "di", "del", "della", "dello", "dei", "degli", "delle", "al", "alla", "ai", "nel", "nella", "e", "o", "la", "il", "lo", "i", "gli", "le", "un", "una", "in", "per", "con",
 			"su", "da", "volte", "volta", "più", "meno", "altri", "altre", "è", "sono", "che", "se", "non", "si", "x",
 			"gennaio", "febbraio", "marzo", "aprile", "maggio", "giugno", "luglio", "agosto", "settembre", "ottobre", "novembre", "dicembre"},
 	},

@@ -25,7 +25,7 @@ Raise the age, let a grown-up do that step and say so in it, or use another tool
 			return nil
 		}
 		if demands[language(s.Kit)] == nil {
-			return []diag.Finding{noWords(s.Kit, "what is not for every age")}
+			return []diag.Finding{noWords(s.Kit, "what is not for every age", demands)}
 		}
 		finding := diag.Finding{Where: age.Span, About: "audience"}
 		least, first := age.Value, demanding{}

@@ -53,6 +53,10 @@ var All = []Rule{
 	powderWithoutRate,
 	hardToCount,
 	bagsLookAlike,
+	translationMissingStep,
+	translationStale,
+	translationDiffers,
+	numberFormat,
 }
 
 // OnAccepting are the rules on the findings a maker has accepted. They need the

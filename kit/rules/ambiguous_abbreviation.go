@@ -28,7 +28,7 @@ Write the unit out, or in the form the finding names.`,
 	Check: func(s Subject) []diag.Finding {
 		table, known := shortWords[language(s.Kit)]
 		if !known {
-			return []diag.Finding{noWords(s.Kit, "ambiguous abbreviations")}
+			return []diag.Finding{noWords(s.Kit, "ambiguous abbreviations", shortWords)}
 		}
 		a := shortSearch{table: table}
 		for _, step := range s.Kit.Method.Steps() {

@@ -10,6 +10,9 @@ import (
 	"tallyfold/kit/readability"
 )
 
+// readable are the languages whose sentences and syllables are counted.
+var readable = map[string]bool{"en": true}
+
 var hardToRead = Rule{
 	Name:     "hard-to-read",
 	Severity: diag.ShouldFix,
@@ -31,7 +34,7 @@ syllables; it does not know whether the step makes sense.`,
 	Check: func(s Subject) []diag.Finding {
 		l, known := readability.In(language(s.Kit))
 		if !known {
-			return []diag.Finding{noWords(s.Kit, "the ease of reading")}
+			return []diag.Finding{noWords(s.Kit, "the ease of reading", readable)}
 		}
 		h := hardSearch{kit: s.Kit, language: l, names: namesInBox(s.Kit), allowed: gradeAllowed(s.Kit.Audience)}
 		var findings []diag.Finding

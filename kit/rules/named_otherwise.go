@@ -29,7 +29,7 @@ kit.yaml.`,
 	Check: func(s Subject) []diag.Finding {
 		table, known := nameWords[language(s.Kit)]
 		if !known {
-			return []diag.Finding{noWords(s.Kit, "names in the words of links")}
+			return []diag.Finding{noWords(s.Kit, "names in the words of links", nameWords)}
 		}
 		n := nameSearch{
 			kit: s.Kit, table: table, verbs: titleWords[language(s.Kit)].verbs, reader: amountReader(s.Kit),

@@ -24,7 +24,7 @@ Write what to look for, how long it takes, or to what temperature; best two of t
 	Check: func(s Subject) []diag.Finding {
 		words, known := endless[language(s.Kit)]
 		if !known {
-			return []diag.Finding{noWords(s.Kit, "heating, mixing and setting")}
+			return []diag.Finding{noWords(s.Kit, "heating, mixing and setting", endless)}
 		}
 		var findings []diag.Finding
 		for _, step := range s.Kit.Method.Steps() {

@@ -26,7 +26,7 @@ Begin the title with what is to be done.`,
 	Check: func(s Subject) []diag.Finding {
 		table, known := titleWords[language(s.Kit)]
 		if !known {
-			return []diag.Finding{noWords(s.Kit, "the titles of steps")}
+			return []diag.Finding{noWords(s.Kit, "the titles of steps", titleWords)}
 		}
 		t := titleJudge{kit: s.Kit, table: table, names: namesInBox(s.Kit)}
 		var findings []diag.Finding

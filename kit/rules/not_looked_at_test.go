@@ -30,6 +30,8 @@ func TestNotLookedAt(t *testing.T) {
 		{"a ratio", "ratio-outside-limits", filepath.Join("testdata", "ratio-outside-limits", "clean"), ""},
 		{"nothing is cut out", "pieces-do-not-fit", "../../examples/harbour-candles", "no step cuts pieces out of a sheet"},
 		{"pieces are cut out", "pieces-do-not-fit", filepath.Join("testdata", "pieces-do-not-fit", "clean"), ""},
+		{"no translation", "translation-stale", "../../examples/harbour-candles", "the method has no translation"},
+		{"a translation", "translation-differs", "../../examples/drawer-sachets", ""},
 		{"steps of few words", "hard-to-read", filepath.Join("testdata", "hard-to-read", "fails"), "too short to measure, less than 40 words: step 1 and step 3"},
 		{"what is in the bags", "bags-look-alike", "../../examples/drawer-sachets",
 			"it is not told what is seen in the bag of Dried lavender, Orris-root powder, Dried orange peel and Cedar shavings"},

@@ -25,7 +25,7 @@ Begin with what is to be done, or write a small number in words.`,
 	Check: func(s Subject) []diag.Finding {
 		l, known := readability.In(language(s.Kit))
 		if !known {
-			return []diag.Finding{noWords(s.Kit, "where sentences begin")}
+			return []diag.Finding{noWords(s.Kit, "where sentences begin", readable)}
 		}
 		var findings []diag.Finding
 		for _, p := range passages(s.Kit) {

@@ -28,7 +28,7 @@ prints the number and title as they are.`,
 	Check: func(s Subject) []diag.Finding {
 		words, known := pointers[language(s.Kit)]
 		if !known {
-			return []diag.Finding{noWords(s.Kit, "references")}
+			return []diag.Finding{noWords(s.Kit, "references", pointers)}
 		}
 		p := pointing{Subject: s, words: words}
 		for _, step := range s.Kit.Method.Steps() {

@@ -31,7 +31,7 @@ powder.`,
 		}
 		rates, known := rateWords[language(s.Kit)]
 		if !known {
-			return []diag.Finding{noWords(s.Kit, "how a powder goes in")}
+			return []diag.Finding{noWords(s.Kit, "how a powder goes in", rateWords)}
 		}
 		w := wetting{Subject: s, rates: rates, in: map[string]wet{}}
 		for _, e := range s.Ledger.Entries {

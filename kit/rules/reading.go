@@ -94,7 +94,7 @@ func cut(text string) []word {
 		if i < len(text) {
 			r, size = utf8.DecodeRuneInString(text[i:])
 		}
-		inside := i < len(text) && (unicode.IsLetter(r) || unicode.IsDigit(r) || start >= 0 && isJoint(text, i, r))
+		inside := i < len(text) && (unicode.IsLetter(r) || unicode.IsDigit(r) || start >= 0 && isJoint(text, start, i, r))
 		switch {
 		case inside && start < 0:
 			start = i
@@ -116,16 +116,29 @@ func cut(text string) []word {
 	return words
 }
 
-// isJoint: hyphens and apostrophes within a word, points and commas within a number.
-func isJoint(text string, i int, r rune) bool {
+// isJoint: hyphens and apostrophes within a word that began at byte start, points and
+// commas within a number. An article or preposition before an apostrophe is a word of
+// its own, "l'huile".
+func isJoint(text string, start, i int, r rune) bool {
 	next, _ := utf8.DecodeRuneInString(text[i+utf8.RuneLen(r):])
 	switch r {
-	case '-', '\'', '’':
+	case '\'', '’':
+		if elided[strings.ToLower(text[start:i])] {
+			return false
+		}
+		fallthrough
+	case '-':
 		return unicode.IsLetter(next) || unicode.IsDigit(next)
 	case '.', ',':
 		return unicode.IsDigit(next)
 	}
 	return false
+}
+
+// elided are the French and Italian words that an apostrophe joins to the next.
+var elided = map[string]bool{
+	"l": true, "d": true, "n": true, "s": true, "c": true, "j": true, "qu": true, "jusqu": true,
+	"dell": true, "all": true, "nell": true, "dall": true, "sull": true, "un": true, "tutt": true, "mezz": true,
 }
 
 func endsSentence(text string, i int, r rune) bool {
@@ -222,9 +235,14 @@ func singular(word string) string {
 // language is the one the kit's texts are written in: "en" of "en-GB", and "en"
 // where nothing is said.
 func language(k *kit.Kit) string {
-	tag, _, _ := strings.Cut(strings.ToLower(k.Language.Value), "-")
-	if tag == "" {
+	if k.Language.Value == "" {
 		return "en"
 	}
-	return tag
+	return baseOf(k.Language.Value)
+}
+
+// baseOf is the language of a tag without region and script: "de" of "de-AT".
+func baseOf(tag string) string {
+	base, _, _ := strings.Cut(strings.ToLower(tag), "-")
+	return base
 }

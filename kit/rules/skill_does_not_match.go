@@ -27,7 +27,7 @@ and accept the finding; or use another tool.`,
 			return nil
 		}
 		if demands[language(s.Kit)] == nil {
-			return []diag.Finding{noWords(s.Kit, "what is not for every beginner")}
+			return []diag.Finding{noWords(s.Kit, "what is not for every beginner", demands)}
 		}
 		finding := diag.Finding{Where: skill.Span, About: "audience"}
 		most, first := has, demanding{}

@@ -22,7 +22,7 @@ stands in a list is told in order already and does not count, nor do cautions.
 Make two sentences or two steps of it, or a numbered list inside the step.`,
 	Check: func(s Subject) []diag.Finding {
 		if actionVerbs[language(s.Kit)] == nil {
-			return []diag.Finding{noWords(s.Kit, "actions")}
+			return []diag.Finding{noWords(s.Kit, "actions", actionVerbs)}
 		}
 		var findings []diag.Finding
 		for _, step := range s.Kit.Method.Steps() {

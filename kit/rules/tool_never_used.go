@@ -1,6 +1,7 @@
 package rules
 
 import (
+	"slices"
 	"strings"
 
 	"tallyfold/kit"
@@ -52,18 +53,21 @@ func unusedTool(tool *kit.Tool) diag.Finding {
 // temperatures that nothing else on the list would tell.
 func measures(k *kit.Kit, tool *kit.Tool) bool {
 	wanted := map[quantity.Dimension]bool{}
-	spoons := isCalled(tool.String(), "spoon") || isCalled(tool.String(), "measuring cup")
-	switch {
-	case isCalled(tool.String(), "scale"), tool.ReadsTo.Value.Dimension == quantity.Mass:
+	words := measuringWords[language(k)]
+	is := func(names ...string) bool {
+		return slices.ContainsFunc(names, func(name string) bool { return isCalled(tool.String(), name) })
+	}
+	spoons := is(words.spoons...)
+	switch reads := tool.ReadsTo.Value.Dimension; {
+	case is(words.scales...), reads == quantity.Mass:
 		wanted[quantity.Mass] = true
-	case isCalled(tool.String(), "thermometer"), tool.ReadsTo.Value.Dimension == quantity.Temperature,
-		tool.ReadsTo.Value.Dimension == quantity.TemperatureDifference:
+	case is(words.thermometers...), reads == quantity.Temperature, reads == quantity.TemperatureDifference:
 		wanted[quantity.Temperature] = true
-	case isCalled(tool.String(), "ruler"), isCalled(tool.String(), "tape measure"), tool.ReadsTo.Value.Dimension == quantity.Length:
+	case is(words.rulers...), reads == quantity.Length:
 		wanted[quantity.Length] = true
-	case isCalled(tool.String(), "timer"), isCalled(tool.String(), "clock"):
+	case is(words.timers...):
 		wanted[quantity.Duration] = true
-	case tool.ReadsTo.Value.Dimension == quantity.Volume, isCalled(tool.String(), "measuring jug"):
+	case reads == quantity.Volume, is(words.jugs...):
 		wanted[quantity.Volume] = true
 	}
 	needed := false

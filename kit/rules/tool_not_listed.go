@@ -1,8 +1,13 @@
 package rules
 
 import (
+	"maps"
 	"slices"
 	"strings"
+	"unicode"
+	"unicode/utf8"
+
+	"golang.org/x/text/unicode/norm"
 
 	"tallyfold/kit"
 	"tallyfold/kit/diag"
@@ -24,7 +29,7 @@ List the tool under tools, with “from: customer” or “from: box”.`,
 	Check: func(s Subject) []diag.Finding {
 		table, known := toolSenses[language(s.Kit)]
 		if !known {
-			return []diag.Finding{noWords(s.Kit, "tools")}
+			return []diag.Finding{noWords(s.Kit, "tools", toolSenses)}
 		}
 		t := toolSearch{kit: s.Kit, unlisted: unlisted(s.Kit, table), found: map[string]*diag.Finding{}}
 		for _, step := range s.Kit.Method.Steps() {
@@ -37,12 +42,13 @@ List the tool under tools, with “from: customer” or “from: box”.`,
 	},
 }
 
-// noWords says that no list of words is kept for the language of the kit.
-func noWords(k *kit.Kit, what string) diag.Finding {
+// noWords says that no list of words is kept for the language of the kit. kept are the
+// lists there are, by language.
+func noWords[T any](k *kit.Kit, what string, kept map[string]T) diag.Finding {
 	return diag.Finding{
 		Severity: diag.WorthKnowing, Where: k.Language.Span, About: "language", Cause: "language",
 		Found:    "cannot check: no list of words for " + what + " is kept for the language " + k.Language.Value,
-		Expected: "a language that such a list is kept for: en",
+		Expected: "a language that such a list is kept for: " + strings.Join(slices.Sorted(maps.Keys(kept)), ", "),
 		Remedies: diag.Fix("read the steps through for " + what + " yourself"),
 	}
 }
@@ -97,16 +103,35 @@ func (t *toolSearch) note(tool toolSense, text reading, first, last int, where s
 		known.Also = append(known.Also, diag.Place{Where: at, Note: where})
 		return
 	}
-	key := strings.ReplaceAll(tool.called, " ", "-")
+	key := keyOf(tool.called)
 	t.order = append(t.order, tool.called)
 	t.found[tool.called] = &diag.Finding{
 		Where: at, About: key,
 		Found:    where + " speaks of “" + at.Text() + "”, and kit.yaml lists no " + tool.called,
 		Expected: "every tool under tools in kit.yaml",
 		Remedies: diag.Fix(
-			"add “"+key+": {name: "+strings.ToUpper(tool.called[:1])+tool.called[1:]+", from: customer, essential: true}” under tools in kit.yaml",
+			"add “"+key+": {name: "+capitalised(tool.called)+", from: customer, essential: true}” under tools in kit.yaml",
 			"if one listed there is meant, call it by that name or link it with tool:"),
 	}
+}
+
+// keyOf makes a key of kit.yaml of a name: letters without accents, hyphens.
+func keyOf(called string) string {
+	return strings.Map(func(r rune) rune {
+		switch {
+		case r >= 'a' && r <= 'z':
+			return r
+		case unicode.Is(unicode.Mn, r):
+			return -1
+		}
+		return '-'
+	}, norm.NFD.String(strings.ReplaceAll(strings.ToLower(called), "ß", "ss")))
+}
+
+// capitalised writes the first letter large.
+func capitalised(text string) string {
+	first, size := utf8.DecodeRuneInString(text)
+	return string(unicode.ToUpper(first)) + text[size:]
 }
 
 func (t *toolSearch) findings() []diag.Finding {

@@ -27,6 +27,9 @@ its own affair.
 Take the second figure out, put it right, or make a link of it.`,
 	Check: func(s Subject) []diag.Finding {
 		findings := toldAgain(s)
+		if otherwise[language(s.Kit)] == nil {
+			return findings // what stands beside an amount is not understood
+		}
 		t := typedSearch{Subject: s, reader: amountReader(s.Kit), names: namesToFind(s.Kit)}
 		for _, step := range s.Kit.Method.Steps() {
 			t.search(readStep(step), step.Prose, step, false)
@@ -84,8 +87,9 @@ func toldAs(told string, f *ledger.Figure) string {
 
 // amountReader reads amounts the way the kit writes them.
 func amountReader(k *kit.Kit) quantity.Reader {
+	decimal, _ := kit.NumberMarks(k.Language.Value)
 	reader := quantity.Reader{
-		Convention: k.Kitchen.Value, Language: language(k), DecimalComma: language(k) != "en",
+		Convention: k.Kitchen.Value, Language: language(k), DecimalComma: decimal == ",",
 		Measures: map[string]quantity.Amount{},
 	}
 	for _, measure := range k.Measures {
@@ -166,25 +170,18 @@ func (r reading) wordsAt(at source.Span) (first, last int, ok bool) {
 	return first, last, first >= 0
 }
 
-// otherwise are words beside an amount that make it another amount than the one
-// the steps take: a limit, a difference, a part.
-var otherwise = []string{
-	"than", "within", "under", "over", "below", "above", "least", "most", "every", "per", "another", "extra", "spare",
-	"more", "less", "fewer", "each", "further", "additional", "by", "between", "up", "last", "first", "next",
-}
-
 // isOtherwise says whether an amount is not meant to repeat the steps. Where told
 // is set, nor is one that a remedy adds.
 func (t *typedSearch) isOtherwise(text reading, first, last int, told bool) bool {
 	for _, is := range []string{text.neighbour(first, -1), text.neighbour(first, -2), text.neighbour(last, 1), text.neighbour(last, 2)} {
-		if slices.Contains(otherwise, is) {
+		if slices.Contains(otherwise[language(t.Kit)], is) {
 			return true
 		}
 	}
 	if !told {
 		return false
 	}
-	v := vagueSearch{table: vagueWords["en"]}
+	v := vagueSearch{table: vagueWords[language(t.Kit)]}
 	return v.isBehind(text, first, slices.Concat(v.table.adding, v.table.stirring))
 }
 
@@ -192,7 +189,7 @@ func (t *typedSearch) isOtherwise(text reading, first, last int, told bool) bool
 // "570 g water", "water (570 g)".
 func (t *typedSearch) beside(text reading, first, last int) string {
 	next := last + 1
-	for next < len(text.words) && slices.Contains([]string{"of", "the", "your", "all"}, text.neighbour(last, next-last)) {
+	for next < len(text.words) && slices.Contains(betweenWords[language(t.Kit)], text.neighbour(last, next-last)) {
 		next++
 	}
 	for _, name := range t.names {

@@ -18,8 +18,8 @@ var vagueAmount = Rule{
 is, and nobody else does. Ten customers will take ten amounts, and the sums of the kit
 hold for none of them.
 
-The running text of the steps and of trouble.md is searched for such phrases. It goes by
-words, so it should be fixed, not must. Silent are phrases of time, care or patience
+The running text of the steps, of their translations and of trouble.md is searched for
+such phrases, in the words of each language. It goes by words, so it should be fixed, not must. Silent are phrases of time, care or patience
 (“plenty of time”, “a little at a time”), those beside which an amount is told, and what
 cautions say.
 
@@ -27,7 +27,7 @@ Write an amount that can be measured, best as a link, so that it is added up.`,
 	Check: func(s Subject) []diag.Finding {
 		table, known := vagueWords[language(s.Kit)]
 		if !known {
-			return []diag.Finding{noWords(s.Kit, "vague amounts")}
+			return []diag.Finding{noWords(s.Kit, "vague amounts", vagueWords)}
 		}
 		v := vagueSearch{Subject: s, table: table, phrases: vaguePhrases[language(s.Kit)]}
 		for _, step := range s.Kit.Method.Steps() {
@@ -36,8 +36,25 @@ Write an amount that can be measured, best as a link, so that it is added up.`,
 		for _, trouble := range s.Kit.Troubles {
 			v.search(readTrouble(trouble), trouble.ID)
 		}
-		return v.findings
+		return append(v.findings, vagueTranslations(s)...)
 	},
+}
+
+// vagueTranslations searches the translations in languages whose words are known; for
+// another it is told elsewhere that its words are not read.
+func vagueTranslations(s Subject) []diag.Finding {
+	v := vagueSearch{Subject: s}
+	for _, t := range s.Kit.Translations {
+		table, known := vagueWords[baseOf(t.Language)]
+		if !known {
+			continue
+		}
+		v.table, v.phrases = table, vaguePhrases[baseOf(t.Language)]
+		for _, step := range t.Method.Steps() {
+			v.search(readStep(step), step.ID)
+		}
+	}
+	return v.findings
 }
 
 type vagueSearch struct {
@@ -103,7 +120,7 @@ func tells(kind kit.Kind) bool {
 
 func isNumber(word string) bool { return word != "" && unicode.IsDigit(rune(word[0])) }
 
-// reach is how many words before a phrase a word of adding may stand.
+// reach is how many words from a phrase a word of adding may stand.
 const reach = 5
 
 func (v *vagueSearch) isAdding(text reading, i int) bool {
@@ -111,6 +128,9 @@ func (v *vagueSearch) isAdding(text reading, i int) bool {
 		is := text.neighbour(i, -back)
 		if slices.Contains(v.table.adding, is) ||
 			slices.Contains(v.table.stirring, is) && slices.Contains(v.table.inward, text.neighbour(i, -back+1)) {
+			return true
+		}
+		if v.table.addingBehind && slices.Contains(v.table.adding, text.neighbour(i, back)) {
 			return true
 		}
 	}
@@ -157,10 +177,11 @@ func amountFollows(text reading, last int) bool {
 
 func (v *vagueSearch) note(text reading, first, last int, about string) {
 	at := text.span(first, last)
-	phrase := strings.Join(strings.Fields(text.text[text.words[first].start:text.words[last].end]), " ")
-	if next := text.neighbour(last, 1); next != "" && (strings.HasSuffix(phrase, " of") || phrase == "a good" || phrase == "a generous") {
-		phrase += " " + next
+	end := last
+	if text.neighbour(last, 1) != "" && slices.Contains(v.table.wants, text.words[last].text) {
+		end++ // "a good" splash
 	}
+	phrase := strings.Join(strings.Fields(text.text[text.words[first].start:text.words[end].end]), " ")
 	finding := diag.Finding{
 		Where: at, About: about,
 		Found:    "“" + phrase + "”, which everyone reads differently",

@@ -26,7 +26,7 @@ Write a time, a temperature or what to look for: until [the edge is firm](cue:).
 	Check: func(s Subject) []diag.Finding {
 		table, known := openWords[language(s.Kit)]
 		if !known {
-			return []diag.Finding{noWords(s.Kit, "vague times, heats and places")}
+			return []diag.Finding{noWords(s.Kit, "vague times, heats and places", openWords)}
 		}
 		v := openSearch{table: table, phrases: openPhrases[language(s.Kit)], reader: amountReader(s.Kit)}
 		for _, p := range passages(s.Kit) {
@@ -62,7 +62,7 @@ func (v *openSearch) isMeantOtherwise(p passage, first, last int, open openPhras
 	case slices.Contains(open.unless, next), slices.Contains(open.after, p.neighbour(first, -1)):
 		return true
 	case open.kind == openPlace && slices.Contains(v.table.likes, next),
-		open.kind == openTime && strings.HasSuffix(next, v.table.doing):
+		open.kind == openTime && v.table.doing != "" && strings.HasSuffix(next, v.table.doing):
 		return true
 	}
 	// In a link that needs an amount the reader of the method has told it already.

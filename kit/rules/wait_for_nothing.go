@@ -108,7 +108,7 @@ var bareWords = map[string][]string{
 func wordless(s Subject) []diag.Finding {
 	bare, known := bareWords[language(s.Kit)]
 	if !known {
-		return []diag.Finding{noWords(s.Kit, "waits that say nothing")}
+		return []diag.Finding{noWords(s.Kit, "waits that say nothing", bareWords)}
 	}
 	taken := map[string]bool{}
 	operations(s.Kit, func(o *kit.Operation, _ *kit.Step) {

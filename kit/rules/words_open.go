@@ -28,7 +28,7 @@ type openTable struct {
 	// likes are words behind which an example or a place follows: "a warm place, such
 	// as a windowsill".
 	likes []string
-	// doing ends a word behind "until it is done" that says with what.
+	// doing ends a word behind "until it is done" that says with what; "" for none.
 	doing string
 }
 
@@ -57,6 +57,7 @@ var doneUnless = []string{"to", "for", "with", "as", "in", "on", "and", "setting
 
 // openWords by language. A further language is one more entry.
 var openWords = map[string]openTable{
+	"fr": frenchOpen, "de": germanOpen, "es": spanishOpen, "nl": dutchOpen, "it": italianOpen,
 	"en": {
 		phrases: []openPhrase{
 			{phrase: "for a while"}, {phrase: "wait a while"}, {phrase: "for a little while"}, {phrase: "for quite a while"},

@@ -1,0 +1,72 @@
+package rules
+
+// German words by which running text leaves an amount open or speaks of a tool.
+// Common practice, no source.
+
+var germanVague = vagueTable{
+	addingBehind: true,
+	words: []vagueWord{
+		{phrase: "etwas", adding: true, unless: []string{"mehr", "länger", "später", "kühler", "wärmer", "heller", "dunkler", "höher", "tiefer",
+			"abkühlen", "über", "unter", "zur", "zu", "anderes", "fester", "weiter", "größer", "kleiner"}},
+		{phrase: "etwas mehr", adding: true, unless: []string{"als"}},
+		{phrase: "ein wenig", adding: true, unless: []string{"länger", "später", "kühler", "wärmer", "heller", "dunkler", "höher", "tiefer"}},
+		{phrase: "ein bisschen", adding: true, unless: []string{"länger", "später", "kühler", "wärmer"}},
+		{phrase: "ein schuss"}, {phrase: "einen schuss"}, {phrase: "einem schuss"}, {phrase: "eine prise"}, {phrase: "einer prise"},
+		{phrase: "eine handvoll"}, {phrase: "einer handvoll"}, {phrase: "ein spritzer"}, {phrase: "einen spritzer"}, {phrase: "einen klecks"},
+		{phrase: "ein klecks"}, {phrase: "ein paar tropfen"}, {phrase: "einige tropfen"}, {phrase: "ein guter teil"},
+		{phrase: "ein paar", adding: true, unless: []string{"tropfen", "grad", "millimeter", "zentimeter", "runden", "stiche", "schritte", "mal"}},
+		{phrase: "einige", adding: true, unless: []string{"tropfen", "grad", "millimeter", "zentimeter", "runden", "stiche", "schritte", "male"}},
+		{phrase: "reichlich", adding: true}, {phrase: "genug", adding: true}, {phrase: "genügend", adding: true}, {phrase: "viel", adding: true},
+		{phrase: "großzügig", adding: true}, {phrase: "nach belieben", adding: true}, {phrase: "nach geschmack"}, {phrase: "nach bedarf", adding: true},
+		{phrase: "bei bedarf", adding: true}, {phrase: "so viel wie nötig"}, {phrase: "die richtige menge"}, {phrase: "eine kleine menge"},
+		{phrase: "eine größere menge"}, {phrase: "eine gute menge"},
+		{phrase: "fast voll", level: true}, {phrase: "beinahe voll", level: true}, {phrase: "knapp unter den rand", level: true},
+		{phrase: "kurz unter den rand", level: true}, {phrase: "fast bis zum rand", level: true},
+	},
+	adding: []string{"gib", "geben", "gebt", "gieß", "gieße", "gießen", "füge", "fügen", "hinzu", "hinzufügen", "hinzugeben", "zugeben", "dazugeben",
+		"dazu", "hinein", "nimm", "nehmen", "streu", "streue", "streuen", "bestreuen", "träufle", "träufeln", "mische", "mischen", "schütte", "schütten",
+		"verwende", "verwenden", "einrühren", "unterrühren", "rühre", "tu", "trage", "auftragen", "tupfe"},
+	filling: []string{"fülle", "füll", "füllen", "gieße", "gieß", "gießen", "befüllen", "auffüllen"},
+	never: []string{"zeit", "minuten", "minute", "sekunden", "stunden", "stunde", "tage", "tagen", "wochen", "geduld", "sorgfalt", "vorsicht", "platz",
+		"raum", "luft", "licht", "übung", "kraft", "glück", "hilfe", "druck", "abstand", "rand", "spaß"},
+}
+
+var germanTools = []toolWord{
+	{called: "Stabmixer", words: []string{"stabmixer", "mixer", "pürierstab"}, alike: []string{"rührgerät", "küchenmaschine"}},
+	{called: "Schneebesen", words: []string{"schneebesen"}, alike: []string{"rührgerät", "mixer"}},
+	{called: "Schere", words: []string{"schere", "scheren"}, alike: []string{"stoffschere", "papierschere", "bastelschere"}},
+	{called: "Bastelmesser", words: []string{"bastelmesser", "cutter", "skalpell", "cuttermesser"}, alike: []string{"messer", "klinge"}},
+	{called: "Schneidematte", words: []string{"schneidematte", "schneidunterlage"}, alike: []string{"schneidebrett", "matte", "brett"}},
+	{called: "Thermometer", words: []string{"thermometer"}, alike: []string{"küchenthermometer", "fühler"}},
+	{called: "Backofen", words: []string{"backofen", "backrohr"}, alike: []string{"ofen", "herd"}},
+	{called: "Mikrowelle", words: []string{"mikrowelle"}},
+	{called: "Wasserkocher", words: []string{"wasserkocher"}, alike: []string{"kessel"}},
+	{called: "Trichter", words: []string{"trichter"}},
+	{called: "Sieb", words: []string{"sieb", "haarsieb"}, alike: []string{"teesieb", "küchensieb", "mulltuch"}},
+	{called: "Hammer", words: []string{"hammer"}, alike: []string{"schlegel"}},
+	{called: "Bügeleisen", words: []string{"bügeleisen"}},
+	{called: "Zange", words: []string{"zange", "flachzange"}},
+	{called: "Pinzette", words: []string{"pinzette"}},
+	{called: "Schraubendreher", words: []string{"schraubendreher", "schraubenzieher"}},
+	{called: "Bohrer", words: []string{"bohrmaschine", "akkuschrauber"}, alike: []string{"bohrer"}},
+	{called: "Heißklebepistole", words: []string{"heißklebepistole", "klebepistole"}},
+	{called: "Föhn", words: []string{"föhn", "haartrockner", "heißluftföhn"}, alike: []string{"fön"}},
+	{called: "Nähmaschine", words: []string{"nähmaschine"}},
+	{called: "Hefter", words: []string{"hefter", "tacker"}},
+	{called: "Locher", words: []string{"locher", "lochzange"}},
+	{called: "Nudelholz", words: []string{"nudelholz", "teigrolle"}, alike: []string{"rolle"}},
+	{called: "Lineal", words: []string{"lineal"}, alike: []string{"maßband", "geodreieck"}},
+	{called: "Maßband", words: []string{"maßband"}, alike: []string{"lineal"}},
+	{called: "Messbecher", words: []string{"messbecher", "messzylinder"}, alike: []string{"becher", "kanne", "zylinder"}},
+	{called: "Küchenwaage", words: []string{"küchenwaage", "waage"}, alike: []string{"digitalwaage", "feinwaage"}},
+	{called: "Sprühflasche", words: []string{"sprühflasche"}, alike: []string{"zerstäuber"}},
+	{called: "Pipette", words: []string{"pipette"}, alike: []string{"tropfer", "spritze"}},
+	{called: "Wasserbadtopf", words: []string{"wasserbadtopf", "wasserbadschmelzer"}, alike: []string{"topf", "kochtopf"}},
+	{called: "Kochtopf", words: []string{"kochtopf"}, alike: []string{"topf"}},
+	{called: "Backblech", words: []string{"backblech"}, alike: []string{"blech"}},
+	{called: "Stickrahmen", words: []string{"stickrahmen"}, alike: []string{"rahmen"}},
+	{called: "Schutzbrille", words: []string{"schutzbrille"}, alike: []string{"brille"}},
+	{called: "Wasserwaage", words: []string{"wasserwaage"}},
+}
+
+var germanNotMeant = []string{"ohne", "kein", "keine", "keinen", "keinem", "keiner", "nicht", "nie", "niemals", "statt", "anstatt", "oder", "wie", "falls", "wenn", "weder", "noch"}

@@ -1,0 +1,48 @@
+package kit
+
+import (
+	"crypto/sha256"
+	"encoding/hex"
+	"slices"
+	"strings"
+
+	"tallyfold/kit/source"
+)
+
+// A Translation is the method in another language, a file method.XX.md.
+type Translation struct {
+	// Language is its BCP 47 tag, from the name of the file.
+	Language string
+	// WordsRead: the words of this language around an amount are read, so that its
+	// amounts can be compared.
+	WordsRead bool
+	Method    Method
+}
+
+// Fingerprint is eight digits that change when anything changes that a translator
+// must know of: the heading, what the links do and say, the cautions, the prose. How
+// the text is broken into lines, and a maker's notes, do not count. It is the head of
+// the SHA-256 of the text.
+func (s *Step) Fingerprint() string {
+	type piece struct {
+		at   source.Span
+		text string
+	}
+	pieces := []piece{{s.Span, s.Title + "\x00" + s.Vessel}}
+	for _, o := range s.Operations {
+		pieces = append(pieces, piece{o.Span, o.Does() + "\x00" + o.Text})
+	}
+	for _, caution := range s.Cautions {
+		pieces = append(pieces, piece{caution.Span, string(caution.Signal)})
+	}
+	for _, prose := range s.Prose {
+		pieces = append(pieces, piece{prose.Span, prose.Text})
+	}
+	slices.SortStableFunc(pieces, func(a, b piece) int { return a.at.Start - b.at.Start })
+	hash := sha256.New()
+	for _, one := range pieces {
+		hash.Write([]byte(strings.Join(strings.Fields(one.text), " ") + " "))
+	}
+	const digits = 8
+	return hex.EncodeToString(hash.Sum(nil))[:digits]
+}
