@@ -231,7 +231,7 @@ func (p *parser) ratioTo(m *measure, i int, a *Amount) int {
 		return i
 	}
 	to, next := p.figure(i + 1)
-	if next == i+1 || to.value.Sign() <= 0 || to.article {
+	if next == i+1 || to.value.Sign() <= 0 || to.article || to.value.significantDigits() > MaxDigits {
 		return i
 	}
 	m.in(ratioUnit(to.value))
