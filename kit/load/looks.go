@@ -2,12 +2,13 @@ package load
 
 import (
 	"fmt"
+	"regexp"
 	"strings"
 )
 
 // looks are the known ways for a line to be unreadable, the surest first.
 var looks = []func(badLine) (trouble, bool){
-	openQuote, afterQuote, backslash, oddBeginning, openBracket, secondColon, strayItem, noColon,
+	openQuote, afterQuote, backslash, oddBeginning, ratioColon, openBracket, secondColon, strayItem, noColon,
 }
 
 // openQuote finds a quotation mark that is opened and not closed on its line.
@@ -140,6 +141,19 @@ func secondColon(l badLine) (trouble, bool) {
 	}
 	return trouble{l.span(l.value+at, l.value+at+1), "a second colon on one line", "one key and one value; a value with a colon stands between quotation marks",
 		"put what follows the first colon between quotation marks, or begin a new line"}, true
+}
+
+// twoFigures have a colon and blanks between them: "1.3 : 1".
+var twoFigures = regexp.MustCompile(`\d+(?:[.,]\d+)?\s+:\s+\d`)
+
+// ratioColon finds a ratio whose colon reads as the end of a key, between braces.
+func ratioColon(l badLine) (trouble, bool) {
+	at := twoFigures.FindStringIndex(l.text)
+	if at == nil || strings.ContainsAny(l.text[:at[0]], "\"'#") {
+		return trouble{}, false
+	}
+	return trouble{l.span(at[0], at[1]), "“" + l.text[at[0]:at[1]] + "”, whose colon reads as that behind a key", "a ratio between quotation marks",
+		"put the whole value between quotation marks, as in “ratio: \"1.3 : 1 of water\"”"}, true
 }
 
 // strayItem finds a list line among keys, or a key among list lines.
