@@ -42,7 +42,7 @@ func (p *parser) thinkable(a *Amount, start, next int) *Error {
 	switch {
 	case a.Dimension == Temperature && a.Low.Less(coldest):
 		return p.refuse(start, next, "a temperature of −273.15 °C or more", "nothing can be colder; look for a slip of the pen")
-	case a.Dimension == Area && a.Nominal.IsZero() && a.Across.Sign()+a.Along.Sign() > 0:
+	case a.Dimension == Area && (a.Across.Sign() < 0 || a.Along.Sign() < 0 || a.Nominal.IsZero() && a.Across.Sign()+a.Along.Sign() > 0):
 		return p.refuse(start, next, "sides of more than nothing", "an area has two sides")
 	case mostUnits.Less(a.High):
 		return p.refuse(start, next, "a "+a.Dimension.String()+" that fits into a kit", "look for a figure or a unit too large")

@@ -167,11 +167,11 @@ func decimalText(n Number, places int, how rounding, comma bool) string {
 	return text
 }
 
-// The bounds of Shortened: a hundred and twenty-eight binary digits are more than
+// The bounds of Shortened: two hundred and fifty-six binary digits are more than
 // any sum needs in which a few things are mixed and divided; forty decimals are a
 // hundred-millionth of an atom.
 const (
-	longestBelow = 128
+	longestBelow = 256
 	keptPlaces   = 40
 )
 
