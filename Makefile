@@ -3,7 +3,7 @@
 GO ?= go
 DEMO = examples/harbour-candles
 
-.PHONY: demo test build browser golden fuzz go
+.PHONY: demo test build browser golden faults fuzz go
 
 # The booklet, HTML and balance of the first example, in out/.
 demo: build browser
@@ -27,6 +27,10 @@ browser: go
 # Write the golden files again. Read the difference before you commit it.
 golden: browser
 	UPDATE_GOLDEN=1 $(GO) test ./...
+
+# What is found of single faults made in the examples, by kind, as a table.
+faults: go
+	@cd kit/proof/faults && SHOW_FAULTS=1 $(GO) test -count=1
 
 # Each fuzz target for a short while.
 FUZZTIME ?= 20s

@@ -117,6 +117,9 @@ func (f *phrasing) isMeasured() bool {
 	if h := f.kit.HouseholdItem(f.target); h != nil {
 		return h.Density.Given()
 	}
+	if f.isUntold() {
+		return false // a finding of its own
+	}
 	return !f.isCounted()
 }
 

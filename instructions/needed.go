@@ -89,7 +89,22 @@ func (f *phrasing) judgeNoAmount() {
 		f.saySlip(s)
 		return
 	}
+	if f.isUntold() {
+		return // a finding of its own; nobody knows whether it is counted
+	}
 	f.unreadableText(f.written()+", which tells no amount", f.meaning.expected(), f.remedyForAmount())
+}
+
+// isUntold: the link is about a thing that kit.yaml does not have, or has no pack of.
+func (f *phrasing) isUntold() bool {
+	if f.meaning.sorts&component == 0 || f.target == "" {
+		return false
+	}
+	if c := f.kit.Component(f.target); c != nil {
+		return !c.Packed.Given()
+	}
+	_, known := f.names.sortOf(f.target)
+	return !known
 }
 
 // isCounted says whether the target is packed by the piece, in every run.

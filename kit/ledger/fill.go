@@ -72,6 +72,7 @@ func (f *follower) fillExactly(source *vessel, g *group) *Figure {
 		f.snag(OtherKind, g.Vessel, each, nil, "a container is filled by weight, volume or height")
 		return Unknown(quantity.Share, each.Name, "the fill is not told by weight, volume or height")
 	}
+	f.compareFills(source, g, each)
 	if f.operation.Phrase.To && len(g.portions) > 0 {
 		each = f.topUp(g, each)
 	}
@@ -81,6 +82,28 @@ func (f *follower) fillExactly(source *vessel, g *group) *Figure {
 		return Unknown(quantity.Share, "part of "+source.name, each.Why())
 	}
 	return f.shareWanted(source, wanted, source.measured(each.Dimension))
+}
+
+// compareFills holds the further tellings of a fill ("190 g (6.7 oz weight)") against
+// the first, by the density of what is poured where one is a weight and one a volume.
+func (f *follower) compareFills(source *vessel, g *group, each *Figure) {
+	phrase := f.operation.Phrase
+	for i := 1; i < len(phrase.Amounts); i++ {
+		told := Written("told", phrase.Amounts[i], phrase.AmountSpans[i])
+		converted := told
+		switch {
+		case told.Dimension == each.Dimension:
+		case told.Dimension == quantity.Volume && each.Dimension == quantity.Mass:
+			converted = Times(quantity.Mass, told.Name, told, source.Density())
+		case told.Dimension == quantity.Mass && each.Dimension == quantity.Volume:
+			converted = Over(quantity.Volume, told.Name, told, source.Density())
+		default:
+			continue
+		}
+		if each.Known() && converted.Known() && !Agrees(phrase.Amounts[i], converted, each) {
+			f.snag(NotTheSame, g.Vessel, told, each, phrase.Amounts[i].Written)
+		}
+	}
 }
 
 // topUp is what "to" still adds to each container. From one that holds more already

@@ -98,6 +98,19 @@ func (m *material) settle(told quantity.Dimension) {
 	}
 }
 
+// reckonAs goes on by the words of the steps where they weigh or pour what is packed
+// by the metre or piece: one of the two is a slip, and what is mixed must not be
+// reckoned as if nothing of it went in. Whether the pack is enough stays unknown.
+func (m *material) reckonAs(told quantity.Dimension) bool {
+	if !m.countable() || len(m.uses) > 0 || told != quantity.Mass && told != quantity.Volume {
+		return false
+	}
+	m.dimension = told
+	m.packed = Unknown(told, m.packed.Name, m.name+" is packed in another kind of measure")
+	m.left, m.spare = m.packed, nil
+	return true
+}
+
 func (m *material) setDensity(density, trueDensity kit.Said[quantity.Amount], state kit.State) {
 	if trueDensity.Given() {
 		m.trueDensity = Written("true density of "+m.name, trueDensity.Value, trueDensity.Span)

@@ -116,16 +116,30 @@ func (f *follower) groupFor(s *shelf, count int, fills bool) *group {
 	if g := s.latest(f.run, func(g *group) bool { return g.count >= count }); g != nil {
 		return s.split(g, count)
 	}
+	begun := s.latest(f.run, func(g *group) bool { return !g.filled })
+	missing := max(1, count)
+	if begun != nil {
+		missing = count - begun.count // those that an insert was placed into are of the count
+	}
 	f.snag(NotEnoughContainers, s.container.ID,
-		Fixed(quantity.Count, "wanted", quantity.Whole(int64(s.takenInRun+count))),
+		Fixed(quantity.Count, "wanted", quantity.Whole(int64(s.takenInRun+missing))),
 		Fixed(quantity.Count, "there", quantity.Whole(int64(s.allotted))), "")
-	return f.takeDown(s, max(1, count), 0)
+	added := f.takeDown(s, missing, 0)
+	if begun == nil {
+		return added
+	}
+	s.groups = s.groups[:len(s.groups)-1]
+	begun.count += added.count
+	return begun
 }
 
 // takeDown takes untouched containers from the shelf; a count of 0 takes those free.
 func (f *follower) takeDown(s *shelf, count, free int) *group {
 	if count == 0 {
 		count = max(1, free)
+		if filled := f.filledInRun(s); filled > s.takenInRun {
+			count = min(count, filled-s.takenInRun) // "one in each" means those that the run goes on to fill
+		}
 	}
 	g := &group{
 		Contents: Contents{Vessel: s.container.ID}, run: f.run, first: s.taken + 1, count: count,
@@ -142,6 +156,30 @@ func (f *follower) takeDown(s *shelf, count, free int) *group {
 		f.takeFromPack(Taken, m, "", Fixed(quantity.Count, m.name+", "+f.here(), s.pieces(count)))
 	}
 	return g
+}
+
+// filledInRun is how many containers the fills of this run speak of in all; 0 where
+// one of them tells no number.
+func (f *follower) filledInRun(s *shelf) int {
+	total := 0
+	for _, part := range f.kit.Method.Parts {
+		if !f.run.Follows(part) {
+			continue
+		}
+		for _, step := range part.Steps {
+			for _, o := range step.Operations {
+				if o.Kind != kit.Fill || o.Aside || bound(f.run, o.Target) != s.container.ID {
+					continue
+				}
+				told := max(o.Phrase.EachCount, o.Phrase.Count)
+				if told == 0 {
+					return 0
+				}
+				total += told
+			}
+		}
+	}
+	return total
 }
 
 // pieces is how many containers hold so many cavities.

@@ -23,7 +23,29 @@ func (f *follower) take() {
 	}
 	if v := f.vessel(into); v != nil {
 		f.receive(v, portion{m, entry.Amount})
+		return
 	}
+	if into == "" && !m.countable() && f.pours() {
+		f.snag(NoVessel, m.key, nil, nil, "nothing says into which vessel")
+	}
+}
+
+// pours says whether the run fills or pours anything, so that what is weighed out
+// must be in some vessel by then. Clay that is taken into the hand needs none.
+func (f *follower) pours() bool {
+	for _, part := range f.kit.Method.Parts {
+		if !f.run.Follows(part) {
+			continue
+		}
+		for _, step := range part.Steps {
+			for _, o := range step.Operations {
+				if !o.Aside && (o.Kind == kit.Fill || o.Kind == kit.Move) {
+					return true
+				}
+			}
+		}
+	}
+	return false
 }
 
 // use takes from the pack what joins no mixture.
@@ -154,7 +176,10 @@ func (f *follower) exactly(m *material, times *Figure) *Figure {
 	amount, trouble := m.inPackDimension(amount)
 	if trouble != "" {
 		f.snag(trouble, m.key, Written(m.name, told, phrase.AmountSpans[0]), m.left, amount.Why())
-		return amount
+		if trouble != OtherKind || !m.reckonAs(told.Dimension) {
+			return amount
+		}
+		amount = Written(m.name+", "+f.here(), told, phrase.AmountSpans[0])
 	}
 	f.compareTellings(m, amount)
 	switch {

@@ -1,6 +1,8 @@
 package ledger
 
 import (
+	"slices"
+
 	"tallyfold/kit"
 	"tallyfold/kit/quantity"
 )
@@ -76,20 +78,28 @@ func (f *follower) sourceOf(m *material, amount quantity.Amount, told *Figure) *
 			return nil
 		}
 	}
-	if len(inRun) > 0 {
+	switch {
+	case len(m.uses) == 0 || slices.ContainsFunc(inRun, func(f *Figure) bool { return !f.Known() }):
+		return nil // nothing to compare it with: another rule tells why
+	case len(inRun) > 0:
 		return inRun[len(inRun)-1]
 	}
 	return Fixed(m.dimension, m.name, quantity.Number{})
 }
 
+// coarsest is the part of an amount that rounding may take off or put on: 1 kg stands
+// for 0.95 kg, and for 550 g no more (common practice, no source).
+var coarsest = quantity.Ratio(1, 10)
+
 // Agrees says whether a told amount can stand for a reckoned one: within half of
-// the last digit told, or within its own tolerance (a spoon of powder is a range).
+// the last digit told and a tenth of it all, or within its own tolerance (a spoon of
+// powder is a range).
 func Agrees(amount quantity.Amount, told, reckoned *Figure) bool {
 	if !told.Known() {
 		return false
 	}
 	low, high := told.Worst()
-	half := lastDigit(amount).Over(quantity.Whole(2))
+	half := quantity.Smaller(lastDigit(amount).Over(quantity.Whole(2)), amount.Nominal.Abs().Times(coarsest))
 	if amount.Household {
 		// A spoon is told to the nearest quarter.
 		half = amount.Unit.Factor.Over(quantity.Whole(8))

@@ -116,11 +116,22 @@ func (r *reader) suits(v value, a quantity.Amount, key Key, fits fit) bool {
 		return wrong(", which is nothing")
 	case fits.whole && !a.Nominal.IsWhole():
 		return wrong(", which is no whole number")
+	case a.Dimension == quantity.Density && heaviest.Less(a.High):
+		return wrong(", which is heavier than any metal; grams for each litre are a thousandth of that in g/mL")
+	case a.Dimension == quantity.Density && a.High.Less(lightest):
+		return wrong(", which is lighter than air")
 	case a.Of == wholeMixture && quantity.Whole(1).Less(a.High):
 		return wrong(", which is more than the whole")
 	}
 	return true
 }
+
+// heaviest and lightest bound a density, g/mL: osmium has 22.6, the densest of all
+// metals; air has 0.0012 (both from memory).
+var (
+	heaviest = quantity.Whole(23)
+	lightest = quantity.Ratio(1, 1000)
+)
 
 // wholeMixture is the base of a share that is of everything in the vessel.
 const wholeMixture = "mixture"

@@ -17,6 +17,7 @@ import (
 
 	"tallyfold/kit"
 	"tallyfold/kit/diag"
+	"tallyfold/kit/quantity"
 	"tallyfold/kit/source"
 
 	"golang.org/x/text/language"
@@ -44,6 +45,7 @@ func Kit(file *source.File) (*kit.Kit, diag.List) {
 	r.uniqueNames(k)
 	r.references(k)
 	r.spares(k)
+	r.times(k)
 	return k, r.found.Sorted()
 }
 
@@ -98,4 +100,15 @@ func (r *reader) spares(k *kit.Kit) {
 		f.Also = []diag.Place{{Where: c.Packed.Span, Note: "packed"}}
 		r.about = ""
 	}
+}
+
+// times reports more work than there is time in all.
+func (r *reader) times(k *kit.Kit) {
+	work, total := k.Time.HandsOn, k.Time.Total
+	if !work.Given() || !total.Given() || total.Value.Bound == quantity.AtLeast || work.Value.Nominal.Cmp(quantity.Larger(total.Value.Nominal, total.Value.High)) <= 0 {
+		return
+	}
+	f := r.report(BadAmount, work.Span, quote(work.Span.Text())+", more than the "+quote(total.Span.Text())+" that the kit takes in all",
+		"a part of the total time, which counts the work too", "correct the hands-on time, or the total")
+	f.Also = []diag.Place{{Where: total.Span, Note: "the total time"}}
 }

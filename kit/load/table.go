@@ -110,8 +110,15 @@ type entry struct{ key, value value }
 // missing: the key that the lines stand under.
 func readKeys[T any](r *reader, t table[T], into *T, owner source.Span, v value) {
 	given := r.entries(v)
+	misspelt := r.misspelt(given, t.names())
 	for _, f := range t.fields {
 		e, ok := given.take(f.Name)
+		if near, is := misspelt[f.Name]; is && !ok {
+			if !near.value.nothing() {
+				r.quietly(func() { f.read(r, into, near.value) })
+			}
+			continue // the key is told below, and what it says is not missing
+		}
 		switch {
 		case ok && e.value.nothing():
 			r.empty(e, f.Key)
@@ -124,6 +131,31 @@ func readKeys[T any](r *reader, t table[T], into *T, owner source.Span, v value)
 	for _, e := range given.left() {
 		r.unknownField(e, t.name, t.names(), v.inBrackets())
 	}
+}
+
+// quietly reads what is only a guess: what is wrong with it is not told.
+func (r *reader) quietly(read func()) {
+	told := len(r.found)
+	read()
+	r.found = r.found[:told]
+}
+
+// misspelt gives the entries whose key means nothing and is near to one that is not
+// there, by the key that is most likely meant. They are read as meant, so that one
+// slip does not bring a dozen findings.
+func (r *reader) misspelt(given *entries, known []string) map[string]entry {
+	meant := map[string]entry{}
+	for _, e := range given.all {
+		if slices.Contains(known, e.key.text()) {
+			continue
+		}
+		near := r.nearest(e.key.oneLine(), known)
+		_, isThere := given.place[near]
+		if _, isTaken := meant[near]; near != "" && !isThere && !isTaken {
+			meant[near] = e
+		}
+	}
+	return meant
 }
 
 // entries are those of one mapping, in the order of the file.

@@ -4,7 +4,6 @@
 package proof
 
 import (
-	"fmt"
 	"io/fs"
 	"slices"
 	"time"
@@ -47,7 +46,7 @@ func Of(folder fs.FS, name string, today time.Time) *Proof {
 	for _, choosing := range ledger.Choosings(p.Kit) {
 		judged = append(judged, p.otherwise(judged, choosing)...)
 	}
-	follow(judged, reading)
+	follow(p.Kit, judged, reading)
 	p.Findings, p.Accepted = rules.Accept(append(reading, judged...), p.Kit, today)
 	return p
 }
@@ -104,29 +103,4 @@ func ReadingRules() []load.Rule {
 		}
 	}
 	return all
-}
-
-// follow tells what was judged of a thing that could not be read under the finding
-// of that: a link without an amount, a component without a pack.
-func follow(judged, reading diag.List) {
-	for i := range judged {
-		for j := range reading {
-			if reading[j].Severity == diag.MustFix && sameMistake(judged[i], reading[j]) {
-				if reading[j].Cause == "" {
-					reading[j].Cause = fmt.Sprintf("read:%d", j)
-				}
-				judged[i].Cause, judged[i].Follows = reading[j].Cause, true
-				break
-			}
-		}
-	}
-}
-
-// sameMistake says whether a judgement is about what could not be read: at that
-// place, or about a thing whose pack is missing because it could not be read.
-func sameMistake(judged, read diag.Finding) bool {
-	if judged.Where.Contains(read.Where) || read.Where.Contains(judged.Where) {
-		return true
-	}
-	return judged.Rule == "used-but-not-packed" && read.About == judged.About
 }

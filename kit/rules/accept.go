@@ -38,10 +38,24 @@ func Accept(list diag.List, k *kit.Kit, today time.Time) (open diag.List, accept
 			open = append(open, finding)
 		}
 	}
+	hidden := open.MustFix()
 	for _, entry := range k.Accepted {
+		if !matched[entry] && (hidden || isMisread(entry, list)) {
+			continue // what it speaks of may come back once that is put right; or a slip in it has been told
+		}
 		open = append(open, onEntry(entry, k, today, matched[entry])...)
 	}
 	return open.Sorted(), accepted
+}
+
+// isMisread says whether some finding is about the entry itself.
+func isMisread(entry *kit.Accepted, list diag.List) bool {
+	for _, finding := range list {
+		if entry.Span.Contains(finding.Where) {
+			return true
+		}
+	}
+	return false
 }
 
 // entryFor is the first entry that speaks of a finding, or nil.

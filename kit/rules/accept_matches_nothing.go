@@ -13,6 +13,8 @@ var acceptMatchesNothing = Rule{
 or the entry names another rule or another thing than the finding does. Left in, it
 would hide the same finding when it comes back for a new reason.
 
+While anything must be fixed it stays unsaid: what was accepted may only be hidden.
+
 Take the entry out, or name rule and thing as the finding prints them.`,
 }
 

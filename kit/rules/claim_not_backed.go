@@ -13,6 +13,7 @@ import (
 var claimNotBacked = Rule{
 	Name:     "claim-not-backed",
 	Severity: diag.ShouldFix,
+	Sums:     true,
 	Title:    "A claim on the box rests on nothing, or on a figure that says otherwise",
 	Explanation: `What stands on the box must be shown by something: an inspector asks for it, and so does a
 customer whose kit makes five. “shown by” names what: “pieces”, “time”, the key of a thing

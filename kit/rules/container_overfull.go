@@ -10,6 +10,7 @@ import (
 var containerOverfull = Rule{
 	Name:     "container-overfull",
 	Severity: diag.MustFix,
+	Sums:     true,
 	Title:    "More is filled into a container than it has room for",
 	Explanation: `The room in a container is what it holds up to the rim, less the headspace, less every
 insert: a sunk one takes its whole volume, a floating one its weight divided by the

@@ -10,12 +10,14 @@ import (
 var countsDisagree = Rule{
 	Name:     "counts-disagree",
 	Severity: diag.MustFix,
+	Sums:     true,
 	Title:    "Pieces claimed, containers packed and containers filled are not the same number",
 	Explanation: `What the box claims to make, what the steps fill and what is packed must be one number.
 A jar that stays empty, or a seventh piece for which there is no jar, is the first
 thing that a customer notices.
 
-Compared are: “makes” with the kinds of piece; both with the containers that the steps
+Compared are: “makes” with the kinds of piece, and with packs of the same name (“2 skeins
+of 50 g”); both with the containers that the steps
 fill over all runs; the containers filled with those packed, less a told spare; and
 things that are to be shared out equally with the containers they go into. Moulds that
 are used again count as often as they are filled.
@@ -26,6 +28,7 @@ Put the number right where it is wrong.`,
 		findings = append(findings, claimAgainstPieces(s.Kit)...)
 		findings = append(findings, piecesAgainstFillings(s)...)
 		findings = append(findings, claimAgainstFillings(s)...)
+		findings = append(findings, claimAgainstLots(s.Kit)...)
 		for i := range findings {
 			if cause := filledFromNothing(s, findings[i].Cause); cause != "" {
 				findings[i].Cause, findings[i].Follows = cause, true
@@ -186,6 +189,39 @@ func claimAgainstFillings(s Subject) []diag.Finding {
 			{Do: "write “makes: " + whole(total).String() + " " + k.Makes.Value.Noun + "”", Changes: rewrite(k, k.Makes.Span, whole(total).String()+" "+k.Makes.Value.Noun)},
 			{Do: "fill " + k.Makes.Value.Nominal.String() + " in the steps"}},
 		Also: also,
+	}}
+}
+
+// claimAgainstLots is for what is dyed or finished as it is packed: “makes: 2 skeins”
+// from “packed: 2 skeins of 50 g”.
+func claimAgainstLots(k *kit.Kit) []diag.Finding {
+	if len(k.Pieces) > 0 || !k.Makes.Given() {
+		return nil
+	}
+	linked, total := linkedKeys(k), 0
+	var first *kit.Component
+	for _, c := range k.Components {
+		if !c.Lots.Told() || !linked[c.ID] || singular(c.Lots.Noun) != singular(k.Makes.Value.Noun) {
+			continue
+		}
+		if total += c.Lots.Count; whole(c.Lots.Count).Equal(k.Makes.Value.Nominal) {
+			return nil
+		}
+		if first == nil {
+			first = c
+		}
+	}
+	if first == nil || whole(total).Equal(k.Makes.Value.Nominal) {
+		return nil
+	}
+	return []diag.Finding{{
+		Where: k.Makes.Span, About: "makes",
+		Found:    "“makes: " + k.Makes.Value.Written + "”, and " + whole(total).String() + " are packed: " + first.Packed.Value.Written + " of " + first.String(),
+		Expected: "as many as are packed",
+		Remedies: diag.Fix(
+			"write “makes: "+whole(total).String()+" "+k.Makes.Value.Noun+"”",
+			"pack "+k.Makes.Value.Nominal.String()+" of them"),
+		Also: []diag.Place{{Where: first.Packed.Span, Note: first.Packed.Value.Written + " packed"}},
 	}}
 }
 

@@ -11,6 +11,7 @@ import (
 var doesNotDissolve = Rule{
 	Name:     "does-not-dissolve",
 	Severity: diag.MustFix,
+	Sums:     true,
 	Title:    "More of something is stirred in than dissolves at that temperature",
 	Explanation: `What does not dissolve lies at the bottom, and the customer wonders what went wrong. After
 every step, the strength of each solution is held against the points under “dissolves”

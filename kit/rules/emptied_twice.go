@@ -8,6 +8,7 @@ import (
 var emptiedTwice = Rule{
 	Name:     "emptied-twice",
 	Severity: diag.MustFix,
+	Sums:     true,
 	Title:    "A vessel is emptied a second time and nothing was put in between",
 	Explanation: `“Pour all of it into the pan”, and a step further “scrape the rest into the jar”: there is
 no rest. One of the two is left over from an earlier version of the method, or the first

@@ -10,6 +10,7 @@ import (
 var leftOver = Rule{
 	Name:     "left-over",
 	Severity: diag.MustFix,
+	Sums:     true,
 	Title:    "Something is left over and the method does not say what for",
 	Explanation: `A pan still half full after the last jar has been filled leaves a customer with a
 mixture they paid for and no place to put it. So does a bag that is a third full.

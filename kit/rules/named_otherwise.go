@@ -55,7 +55,7 @@ func wholeNames(k *kit.Kit) []thingName {
 	var all []thingName
 	add := func(name kit.Name) {
 		for _, called := range name.Names() {
-			all = append(all, thingName{name.ID, wordsOf(strings.ReplaceAll(called, "-", " "))})
+			all = append(all, thingName{id: name.ID, words: wordsOf(strings.ReplaceAll(called, "-", " "))})
 		}
 	}
 	for _, c := range k.Components {

@@ -10,6 +10,7 @@ import (
 var netLessThanClaimed = Rule{
 	Name:     "net-less-than-claimed",
 	Severity: diag.MustFix,
+	Sums:     true,
 	Title:    "A finished piece holds less than its claimed net contents",
 	Explanation: `Net contents on a label are a promise about every piece, and in most countries a matter of
 law. They are held against what the steps fill into each container, in every run,

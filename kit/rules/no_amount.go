@@ -9,6 +9,7 @@ import (
 var noAmount = Rule{
 	Name:     "no-amount",
 	Severity: diag.MustFix,
+	Sums:     true,
 	Title:    "A step leaves an amount to the reader",
 	Explanation: `A link takes something and its words do not say how much. A customer who has never made
 the thing before cannot know, and no sum can be made from there on.

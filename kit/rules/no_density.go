@@ -10,6 +10,7 @@ import (
 var noDensity = Rule{
 	Name:     "no-density",
 	Severity: diag.MustFix,
+	Sums:     true,
 	Title:    "Grams and millilitres meet, and no density joins them",
 	Explanation: `A spoon of powder has a weight only when its density is known, and none is ever
 assumed: not for water either. Where an amount, a fill or a share rests on a density

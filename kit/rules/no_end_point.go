@@ -10,6 +10,7 @@ import (
 var noEndPoint = Rule{
 	Name:     "no-end-point",
 	Severity: diag.ShouldFix,
+	Sums:     true,
 	Title:    "Something is heated, mixed or left, and nothing says until when",
 	Explanation: `“Melt the wax.” “Stir.” “Leave it to dry.” The maker sees when it is enough; a stranger
 stops at once, or goes on until it burns.

@@ -9,6 +9,7 @@ import (
 var noVessel = Rule{
 	Name:     "no-vessel",
 	Severity: diag.MustFix,
+	Sums:     true,
 	Title:    "A step does not say from or into which vessel",
 	Explanation: `A step pours or fills, and neither its heading nor the link says from where or into what.
 The reader has to guess, and the sums of everything that follows are lost.

@@ -19,12 +19,19 @@ Tell the amount in the step the way the thing is packed, or change how it is pac
 	Check: func(s Subject) []diag.Finding {
 		var all []perRun
 		for _, snag := range s.Ledger.Snags {
-			if snag.Trouble == ledger.OtherKind {
+			if snag.Trouble == ledger.OtherKind && !isUnpacked(s.Kit, snag.Thing) {
 				all = append(all, perRun{snag.Run, wrongKind(s.Kit, snag)})
 			}
 		}
 		return overRuns(s.Kit, all)
 	},
+}
+
+// isUnpacked: what kit.yaml does not say is packed can't be told in another kind;
+// used-but-not-packed tells it.
+func isUnpacked(k *kit.Kit, id string) bool {
+	c := k.Component(id)
+	return c != nil && !c.Packed.Given()
 }
 
 func wrongKind(k *kit.Kit, snag ledger.Snag) diag.Finding {

@@ -11,6 +11,7 @@ import (
 var packedButNeverUsed = Rule{
 	Name:     "packed-but-never-used",
 	Severity: diag.MustFix,
+	Sums:     true,
 	Title:    "The box holds something that no step uses",
 	Explanation: `A customer who finds a bag in the box that no step speaks of will think that they have
 missed something, or write to ask.

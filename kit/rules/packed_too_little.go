@@ -10,6 +10,7 @@ import (
 var packedTooLittle = Rule{
 	Name:     "packed-too-little",
 	Severity: diag.MustFix,
+	Sums:     true,
 	Title:    "The steps use more of a component than the box holds",
 	Explanation: `All steps of all runs are added up and compared with what is packed. Where more is
 used than packed, the last person to follow the steps runs out in the middle.
@@ -92,8 +93,12 @@ func shortOf(k *kit.Kit, b *ledger.Balance) diag.Finding {
 	if fewer := takeLess(k, c, b, under); fewer.Do != "" {
 		remedies = append(remedies, fewer)
 	}
+	cause, follows := packCause(c.ID), false
+	if c.Container != nil {
+		cause, follows = containersCause(c.ID), true // counts-disagree tells it, run by run
+	}
 	return diag.Finding{
-		Where: c.Packed.Span, About: c.ID, Cause: packCause(c.ID),
+		Where: c.Packed.Span, About: c.ID, Cause: cause, Follows: follows,
 		Expected: "at most what is packed, " + b.Packed.Show() + ", used in all",
 		Remedies: remedies, Also: places(k, b.Uses),
 	}

@@ -11,6 +11,7 @@ import (
 var piecesDoNotFit = Rule{
 	Name:     "pieces-do-not-fit",
 	Severity: diag.MustFix,
+	Sums:     true,
 	Title:    "The pieces to cut out do not fit on the sheets that are packed",
 	Explanation: `Pieces can add up to less than a sheet and still not fit on it. They are laid out on the
 sheets at their smallest, with the cut margin on every side; they may be turned, and

@@ -13,6 +13,7 @@ import (
 var pouredTooHot = Rule{
 	Name:     "poured-too-hot",
 	Severity: diag.MustFix,
+	Sums:     true,
 	Title:    "Something meets more heat than it withstands",
 	Explanation: `A jar that cracks spills hot wax; a fragrance stirred in too hot fumes, or is lost. The
 temperature that the steps last told is held against what container, insert, component

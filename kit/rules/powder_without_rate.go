@@ -13,6 +13,7 @@ import (
 var powderWithoutRate = Rule{
 	Name:     "powder-without-rate",
 	Severity: diag.ShouldFix,
+	Sums:     true,
 	Title:    "A powder that clumps meets a liquid, and nothing says how fast",
 	Explanation: `A gelling powder tipped into water all at once makes lumps that no stirring gets out. A
 maker knows that and sprinkles; a stranger does what is written.

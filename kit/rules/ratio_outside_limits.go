@@ -12,6 +12,7 @@ import (
 var ratioOutsideLimits = Rule{
 	Name:     "ratio-outside-limits",
 	Severity: diag.MustFix,
+	Sums:     true,
 	Title:    "Two things are not in the ratio that their limits ask for",
 	Explanation: `Plaster with too much water stays soft; yarn in too little dye bath comes out patchy. Each
 “ratio” in kit.yaml is held, in every run, against the vessel in which most of the thing

@@ -17,7 +17,8 @@
 // in it, things.go names things, drained.go and past.go say why a vessel runs dry,
 // carried.go follows what clings to one, backing.go has the figures behind claims,
 // demands.go what a step asks of people, not_looked_at.go names what a rule had to pass
-// over, accept.go sets aside what a maker has accepted.
+// over, causes.go puts what follows under its cause, accept.go sets aside what a maker has
+// accepted.
 package rules
 
 import (
@@ -40,6 +41,9 @@ type Rule struct {
 	Name string
 	// Severity of its findings where a finding does not say another.
 	Severity diag.Severity
+	// Sums says that it adds up over steps, so that an action which is lost before
+	// may mislead it: what it finds then is told under the finding of that.
+	Sums bool
 	// Title says in one line what is wrong.
 	Title string
 	// Explanation says why it matters and how to put it right, in paragraphs.
@@ -59,6 +63,7 @@ func Check(s Subject) diag.List {
 	for _, rule := range All {
 		list = append(list, rule.check(s)...)
 	}
+	tellCauses(s, list)
 	return list.Sorted()
 }
 

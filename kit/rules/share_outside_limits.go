@@ -10,6 +10,7 @@ import (
 var shareOutsideLimits = Rule{
 	Name:     "share-outside-limits",
 	Severity: diag.MustFix,
+	Sums:     true,
 	Title:    "A component makes up more or less of a mixture than its limits allow",
 	Explanation: `A fragrance above the share its supplier allows may burn skin; a gelling powder below its
 share does not set. The share is reckoned by weight, in every run, of the base that the

@@ -10,6 +10,7 @@ import (
 var takenFromEmpty = Rule{
 	Name:     "taken-from-empty",
 	Severity: diag.MustFix,
+	Sums:     true,
 	Title:    "A step takes more from a pack or vessel than is there",
 	Explanation: `The steps are followed to the letter. Where one takes from a pack that an earlier step
 has used up, pours from a vessel that no step ever fills, or fills more than the vessel

@@ -12,6 +12,7 @@ import (
 var timeClaimedTooShort = Rule{
 	Name:     "time-claimed-too-short",
 	Severity: diag.MustFix,
+	Sums:     true,
 	Title:    "The time claimed is shorter than the steps take",
 	Explanation: `The work of all steps in all runs is added up and compared with the hands-on time on the
 box; work and waits together with the total. A named wait runs alongside the steps up to

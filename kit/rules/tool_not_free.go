@@ -13,6 +13,7 @@ import (
 var toolNotFree = Rule{
 	Name:     "tool-not-free",
 	Severity: diag.ShouldFix,
+	Sums:     true,
 	Title:    "A vessel is used again while something of another mixture is still in it",
 	Explanation: `The jug that poured the pine candles pours the orange ones next, and nobody has wiped it:
 the second scent carries some of the first. What stays behind is the residue told in

@@ -203,10 +203,25 @@ func isInnocent(k *kit.Kit, text reading, i int, tool toolSense) bool {
 			}
 		}
 	}
+	if isNotNeeded(k, text, i) {
+		return true
+	}
 	for back := 1; back <= 3; back++ {
 		if slices.Contains(notMeant[language(k)], text.neighbour(i, -back)) {
 			return true
 		}
 	}
 	return false
+}
+
+// isNotNeeded says whether the words behind a tool's name say that it is not needed.
+func isNotNeeded(k *kit.Kit, text reading, i int) bool {
+	const near = 8
+	no, needed := false, false
+	for ahead := 1; ahead <= near; ahead++ {
+		is := text.neighbour(i, ahead)
+		no = no || slices.Contains(notNeeded[language(k)][0], is)
+		needed = needed || no && slices.Contains(notNeeded[language(k)][1], is)
+	}
+	return needed
 }

@@ -13,6 +13,7 @@ import (
 var typedAmountDisagrees = Rule{
 	Name:     "typed-amount-disagrees",
 	Severity: diag.MustFix,
+	Sums:     true,
 	Title:    "A number is told twice, and differently",
 	Explanation: `A number is written once; told a second time it will one day be changed in one place
 only. Compared are: further figures within a link (“600 g (1 lb 5 oz)”), figures in
@@ -20,9 +21,9 @@ only. Compared are: further figures within a link (“600 g (1 lb 5 oz)”), fig
 beside the name of a thing (“the 570 g of water”), in the steps, in trouble.md and in
 words.md.
 
-A typed amount agrees when it is, to its last digit, what some step takes, what a run or
-the whole kit takes, what is packed, or what is in one container. What a remedy adds is
-its own affair.
+A typed amount agrees when it is, to its last digit and a tenth of it at most, what some
+step takes, what a run or the whole kit takes, what is packed, or what is in one
+container. What a remedy adds is its own affair.
 
 Take the second figure out, put it right, or make a link of it.`,
 	Check: func(s Subject) []diag.Finding {
@@ -110,13 +111,14 @@ type typedSearch struct {
 type thingName struct {
 	id    string
 	words []string
+	all   []string // the words of its full name
 }
 
 func namesToFind(k *kit.Kit) []thingName {
 	var all []thingName
 	add := func(name kit.Name) {
 		for _, called := range append(name.Names(), name.ID) {
-			all = append(all, thingName{name.ID, wordsOf(called)})
+			all = append(all, thingName{name.ID, wordsOf(called), wordsOf(name.String())})
 		}
 	}
 	for _, c := range k.Components {
@@ -136,7 +138,8 @@ func (t *typedSearch) search(text reading, prose []kit.Prose, step *kit.Step, to
 		for _, found := range t.reader.Find(piece.Text) {
 			at := piece.Span.Part(found.Start, found.End)
 			first, last, ok := text.wordsAt(at)
-			if !ok || !comparable(found.Amount) || t.isOtherwise(text, first, last, told) {
+			if !ok || !comparable(found.Amount) ||
+				t.isOtherwise(text, first, last, told, found.Amount.Dimension == quantity.Length) {
 				continue
 			}
 			if thing := t.beside(text, first, last); thing != "" {
@@ -170,21 +173,6 @@ func (r reading) wordsAt(at source.Span) (first, last int, ok bool) {
 	return first, last, first >= 0
 }
 
-// isOtherwise says whether an amount is not meant to repeat the steps. Where told
-// is set, nor is one that a remedy adds.
-func (t *typedSearch) isOtherwise(text reading, first, last int, told bool) bool {
-	for _, is := range []string{text.neighbour(first, -1), text.neighbour(first, -2), text.neighbour(last, 1), text.neighbour(last, 2)} {
-		if slices.Contains(otherwise[language(t.Kit)], is) {
-			return true
-		}
-	}
-	if !told {
-		return false
-	}
-	v := vagueSearch{table: vagueWords[language(t.Kit)]}
-	return v.isBehind(text, first, slices.Concat(v.table.adding, v.table.stirring))
-}
-
 // beside gives the thing that an amount stands beside: "570 g of the water",
 // "570 g water", "water (570 g)".
 func (t *typedSearch) beside(text reading, first, last int) string {
@@ -206,12 +194,6 @@ func (t *typedSearch) beside(text reading, first, last int) string {
 		}
 	}
 	return ""
-}
-
-// named says whether a name stands at word i, and not as part of a longer noun
-// such as "wax melts".
-func (t *typedSearch) named(text reading, i int, name thingName) bool {
-	return text.phrase(i, name.words) > 0
 }
 
 // bracketed says whether a bracket opens just before word i.
@@ -278,8 +260,8 @@ func (t *typedSearch) disagrees(thing string, amount quantity.Amount, at source.
 // figures are what a typed amount of a thing may repeat, the likeliest first.
 func (t *typedSearch) figures(thing string, step *kit.Step) []*ledger.Figure {
 	b := t.Ledger.Balance(thing)
-	if b == nil {
-		return nil
+	if b == nil || len(b.Uses) == 0 {
+		return nil // nothing to repeat
 	}
 	var here, elsewhere []*ledger.Figure
 	perRun := map[*kit.Run][]*ledger.Figure{}
@@ -300,7 +282,7 @@ func (t *typedSearch) figures(thing string, step *kit.Step) []*ledger.Figure {
 	}
 	all = append(all, b.Used)
 	for _, figure := range []*ledger.Figure{b.Packed, b.Spare, b.Left} {
-		if figure != nil {
+		if figure != nil && figure.Dimension == b.Dimension {
 			all = append(all, figure)
 		}
 	}
@@ -316,7 +298,7 @@ func (t *typedSearch) inContainers(thing string) []*ledger.Figure {
 		}
 		for _, part := range f.Parts() {
 			if part.Thing == thing {
-				all = append(all, part.Amount)
+				all = append(all, part.Amount, f.Mass()) // people call the whole by what most of it is
 			}
 		}
 	}

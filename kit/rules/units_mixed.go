@@ -55,7 +55,7 @@ func systemOf(a quantity.Amount) system {
 		return metric
 	case quantity.Mass, quantity.Volume, quantity.Length, quantity.Area:
 		switch {
-		case a.Household || a.Unit.Household || a.Unit.Symbol == "":
+		case isSaying(a), a.Household || a.Unit.Household || a.Unit.Symbol == "":
 			return neither
 		case isMetric(a.Unit):
 			return metric
@@ -63,6 +63,11 @@ func systemOf(a quantity.Amount) system {
 		return customary
 	}
 	return neither
+}
+
+// isSaying: “an ounce of patience”, “inch by inch” weigh and measure nothing.
+func isSaying(a quantity.Amount) bool {
+	return strings.HasPrefix(a.Written, "a ") || strings.HasPrefix(a.Written, "an ") || strings.HasPrefix(a.Written, "A ") || strings.HasPrefix(a.Written, "An ")
 }
 
 // kindsTold are the kinds of quantity that are compared, with what people call them.

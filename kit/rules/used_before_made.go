@@ -8,6 +8,7 @@ import (
 var usedBeforeMade = Rule{
 	Name:     "used-before-made",
 	Severity: diag.MustFix,
+	Sums:     true,
 	Title:    "Something is used before the step that makes it",
 	Explanation: `A step pours the gel into the jars, and the gel is only mixed two steps later. Whoever
 wrote it knew what was meant; whoever follows it stands before an empty pan.

@@ -11,6 +11,7 @@ import (
 var usedTooLate = Rule{
 	Name:     "used-too-late",
 	Severity: diag.MustFix,
+	Sums:     true,
 	Title:    "The steps take longer than something stays workable",
 	Explanation: `Plaster stiffens, a hardener sets the resin in its cup, a sourdough wash goes over. The time
 under “use within” in kit.yaml starts when the component is first taken in a run. It is

@@ -97,6 +97,9 @@ func (v *vagueSearch) isMeant(text reading, first, n int, vague vagueWord) bool 
 		slices.Contains(vague.after, before), strings.HasSuffix(next, "ly"), isNumber(next):
 		return false
 	}
+	if v.isNear(text, first, vague.behind) || v.isRinsing(text, first, first+n-1) {
+		return false
+	}
 	at := text.span(first, first+n-1)
 	link := text.link(at)
 	switch {
@@ -135,6 +138,22 @@ func (v *vagueSearch) isAdding(text reading, i int) bool {
 		}
 	}
 	return false
+}
+
+// isNear says whether one of the words stands among the few before i.
+func (v *vagueSearch) isNear(text reading, i int, words []string) bool {
+	for back := 1; back <= reach; back++ {
+		if slices.Contains(words, text.neighbour(i, -back)) {
+			return true
+		}
+	}
+	return false
+}
+
+// isRinsing says whether a phrase is of water that something is rinsed in.
+func (v *vagueSearch) isRinsing(text reading, first, last int) bool {
+	isWater := text.neighbour(last, 1) == "water" || text.neighbour(last, 2) == "water"
+	return isWater && v.isBehind(text, first, v.table.rinsing)
 }
 
 // isBehind says whether one of the words stands before i in its sentence.

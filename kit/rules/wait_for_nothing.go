@@ -11,6 +11,7 @@ import (
 var waitForNothing = Rule{
 	Name:     "wait-for-nothing",
 	Severity: diag.MustFix,
+	Sums:     true,
 	Title:    "A wait is taken up before it begins, or nobody can tell what is waited for",
 	Explanation: `“When the glue has dried …” stands in step 3, and the glue is put on in step 5: the reader
 looks back for a wait that there was not yet. The runs are followed in their order; “after:”

@@ -6,7 +6,7 @@ package rules
 var englishVague = vagueTable{
 	wants: []string{"of", "good", "generous"},
 	words: []vagueWord{
-		{phrase: "a good", then: smallAmounts},
+		{phrase: "a good", then: smallAmounts, behind: []string{"give", "gives", "giving"}},
 		{phrase: "a generous", unless: []string{"margin", "seam", "border", "gift"}},
 		{phrase: "be generous with"},
 		{phrase: "plenty of"},
@@ -23,7 +23,7 @@ var englishVague = vagueTable{
 		{phrase: "a couple of", adding: true, unless: []string{"degrees", "turns", "stitches", "steps", "rows"}},
 		{phrase: "several", adding: true, unless: []string{"turns", "stitches", "steps", "rows", "thin", "layers"}},
 		{phrase: "a handful of"},
-		{phrase: "a handful", adding: true, unless: []string{"of"}},
+		{phrase: "a handful", adding: true, unless: []string{"of", "at"}},
 		{phrase: "a splash of", unless: []string{"colour", "color"}},
 		{phrase: "a dash of", unless: []string{"colour", "color"}},
 		{phrase: "a drizzle of"}, {phrase: "a glug of"}, {phrase: "a knob of"}, {phrase: "a dollop of"},
@@ -53,9 +53,12 @@ var englishVague = vagueTable{
 	stirring: []string{"stir", "whisk", "fold", "rub", "blend", "work", "shake", "beat"},
 	inward:   []string{"in", "into", "on", "onto"},
 	filling:  []string{"fill", "fills", "filled", "filling", "pour", "pouring", "top", "ladle", "spoon"},
+	rinsing:  []string{"rinse", "rinsed", "wash", "flush", "swill"},
 	never: []string{"time", "times", "minute", "minutes", "second", "seconds", "hour", "hours", "day", "days", "week",
 		"weeks", "moment", "moments", "care", "patience", "practice", "luck", "fun", "room", "light", "space", "air",
-		"ventilation", "help", "fresh", "effort", "pressure"},
+		"ventilation", "help", "fresh", "effort", "pressure", "force", "music", "imagination", "courage", "thought", "attention",
+		"deep", "break", "breaks", "rest", "old", "clothes", "gloves", "photos", "photographs", "people", "friends", "children",
+		"guests", "beginners", "makers"},
 }
 
 // smallAmounts are measures by eye.
@@ -76,13 +79,13 @@ var englishTools = []toolWord{
 	{called: "oven", words: []string{"oven"}, alike: []string{"cooker", "stove"},
 		innocent: []string{"oven glove", "oven mitt", "oven cloth", "oven-proof dish"}},
 	{called: "microwave", words: []string{"microwave", "microwave oven"}, innocent: []string{"microwave safe"}},
-	{called: "kettle", words: []string{"kettle"}},
+	{called: "kettle", words: []string{"kettle"}, innocent: []string{"kettle stitch"}},
 	{called: "funnel", words: []string{"funnel"}},
 	{called: "sieve", words: []string{"sieve", "strainer", "colander"}, alike: []string{"sifter", "cheesecloth", "muslin"}},
 	{called: "hammer", words: []string{"hammer"}, alike: []string{"mallet"}},
 	{called: "mallet", words: []string{"mallet"}, alike: []string{"hammer"}},
 	{called: "iron", words: []string{"iron", "ironing board"}, alike: []string{"press"},
-		innocent: []string{"iron oxide", "iron-on transfer", "cast iron", "wrought iron", "iron powder", "iron filing",
+		innocent: []string{"iron oxide", "iron-on", "iron grip", "iron grey", "cast iron", "wrought iron", "iron powder", "iron filing",
 			"iron water", "iron mordant", "iron sulphate", "iron sulfate", "iron out", "iron pigment", "iron black"}},
 	{called: "pliers", words: []string{"pliers"}},
 	{called: "tweezers", words: []string{"tweezers"}},
@@ -112,4 +115,4 @@ var englishTools = []toolWord{
 	{called: "spirit level", words: []string{"spirit level"}},
 }
 
-var englishNotMeant = []string{"without", "no", "not", "never", "don't", "don’t", "avoid", "instead", "than", "like", "or", "if", "unlike"}
+var englishNotMeant = []string{"without", "no", "not", "never", "don't", "don’t", "avoid", "instead", "than", "like", "or", "if", "unlike", "as"}

@@ -49,6 +49,12 @@ func cutAll(names []string) [][]string {
 	return all
 }
 
+// notNeeded are words behind the name of a tool which say the same: "tweezers are not
+// needed". One of the first and then one of the second must stand near.
+var notNeeded = map[string][2][]string{
+	"en": {{"not", "isn't", "isn’t", "aren't", "aren’t", "never"}, {"needed", "necessary", "required", "wanted", "either"}},
+}
+
 // notMeant are words before the name of a tool which say that it is not used, or
 // only one of several ways.
 var notMeant = map[string][]string{

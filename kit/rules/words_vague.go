@@ -13,6 +13,9 @@ type vagueWord struct {
 	unless []string
 	// after: it means something else behind one of these words ("begins to taste").
 	after []string
+	// behind: it means something else where one of these words stands just before
+	// ("give it a good squeeze").
+	behind []string
 }
 
 // A vagueTable is what is needed to find vague amounts in one language.
@@ -25,6 +28,8 @@ type vagueTable struct {
 	filling      []string
 	// wants are words at the end of a phrase that want the next one, to be told.
 	wants []string
+	// rinsing are words before which water is not measured: "rinse it in plenty of water".
+	rinsing []string
 	// never are words that no phrase speaks of an amount before: times, care.
 	never []string
 }
