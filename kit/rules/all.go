@@ -24,6 +24,8 @@ var All = []Rule{
 	vagueAmount,
 	vagueInstruction,
 	typedAmountDisagrees,
+	unitsDisagree,
+	differenceAsTemperature,
 	timeClaimedTooShort,
 	noEndPoint,
 	waitForNothing,

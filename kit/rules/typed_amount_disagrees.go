@@ -15,7 +15,7 @@ var typedAmountDisagrees = Rule{
 	Severity: diag.MustFix,
 	Title:    "A number is told twice, and differently",
 	Explanation: `A number is written once; told a second time it will one day be changed in one place
-only. Compared are: further figures within a link (“600 g (1 lb 5 oz)”), figures in
+only. Compared are: further figures within a link (“all of the wax, 600 g”), figures in
 “same:” links, “about” fills with an equal share, and amounts typed into running text
 beside the name of a thing (“the 570 g of water”), in the steps, in trouble.md and in
 words.md.
@@ -27,7 +27,7 @@ its own affair.
 Take the second figure out, put it right, or make a link of it.`,
 	Check: func(s Subject) []diag.Finding {
 		findings := toldAgain(s)
-		t := typedSearch{Subject: s, reader: amountReader(s.Kit), names: namesToFind(s.Kit)}
+		t := typedSearch{Subject: s, reader: amountReader(s.Kit), names: namesToFind(s.Kit), elsewhere: unequalPlaces(s.Kit)}
 		for _, step := range s.Kit.Method.Steps() {
 			t.search(readStep(step), step.Prose, step, false)
 		}
@@ -46,7 +46,7 @@ Take the second figure out, put it right, or make a link of it.`,
 func toldAgain(s Subject) []diag.Finding {
 	var all []perRun
 	for _, snag := range s.Ledger.Snags {
-		if snag.Trouble == ledger.NotTheSame {
+		if snag.Trouble == ledger.NotTheSame && !inTwoSystems(snag) {
 			all = append(all, perRun{snag.Run, notTheSame(s.Kit, snag)})
 		}
 	}
@@ -100,6 +100,8 @@ type typedSearch struct {
 	reader   quantity.Reader
 	names    []thingName
 	findings []diag.Finding
+	// elsewhere are figures told in two units, of which another rule speaks.
+	elsewhere map[source.Span]bool
 }
 
 // A thingName is one way to call a thing, cut into words; the longest come first.
@@ -132,7 +134,7 @@ func (t *typedSearch) search(text reading, prose []kit.Prose, step *kit.Step, to
 		for _, found := range t.reader.Find(piece.Text) {
 			at := piece.Span.Part(found.Start, found.End)
 			first, last, ok := text.wordsAt(at)
-			if !ok || !comparable(found.Amount) || t.isOtherwise(text, first, last, told) {
+			if !ok || !comparable(found.Amount) || t.elsewhere[at] || t.isOtherwise(text, first, last, told) {
 				continue
 			}
 			if thing := t.beside(text, first, last); thing != "" {
