@@ -4,6 +4,7 @@ package rules
 // more line here and one more file beside this one.
 var All = []Rule{
 	packedTooLittle,
+	upToExceeds,
 	leftOver,
 	usedButNotPacked,
 	packedButNeverUsed,

@@ -62,6 +62,7 @@ func shortPack(k *kit.Kit, b *ledger.Balance) diag.Finding {
 	c := k.Component(b.Thing)
 	short := b.Left.Value().Negated()
 	finding := shortOf(k, b)
+	finding.Follows = isShortByUpTo(b) // told first by up-to-exceeds
 	finding.Found = c.String() + ": the steps use " + b.Used.Show() + ", and " + b.Packed.Show() + " is packed, " +
 		show(short, b.Dimension) + " too little"
 	finding.Sum = lines(append(balanceSum(b), worstCase("what is left", b.Left))...)

@@ -48,7 +48,11 @@ func (l limit) hold(s Subject, m limited) (diag.Finding, bool) {
 		return diag.Finding{}, false // told by no-density
 	}
 	if way := l.outside(m.share.Value()); way != within {
-		return l.finding(s, m, way), true
+		finding := l.finding(s, m, way)
+		if _, told := l.upToEntry(s, m); told {
+			finding.Cause, finding.Follows = shareCause(l.thing), true
+		}
+		return finding, true
 	}
 	low, high := m.share.Worst()
 	for _, worst := range []quantity.Number{low, high} {
