@@ -41,6 +41,7 @@ var All = []Rule{
 	pictureShowsAnotherTool,
 	pictureOlderThanStep,
 	shareOutsideLimits,
+	weighInstead,
 	pouredTooHot,
 	netLessThanClaimed,
 	doesNotDissolve,

@@ -73,6 +73,7 @@ func lightPack(k *kit.Kit, b *ledger.Balance, low quantity.Number) diag.Finding 
 	c := k.Component(b.Thing)
 	finding := shortOf(k, b)
 	finding.Severity = diag.ShouldFix
+	finding.Follows = isSpooned(b) // told first by weigh-instead
 	finding.Found = c.String() + ": " + b.Packed.Show() + " is just enough, but a light pack runs " +
 		show(low.Negated(), b.Dimension) + " short"
 	finding.Sum = lines(append(balanceSum(b), worstCase("what is left", b.Left))...)

@@ -59,6 +59,9 @@ func (l limit) hold(s Subject, m limited) (diag.Finding, bool) {
 		if way := l.farOutside(worst); way != within {
 			finding := l.finding(s, m, way)
 			finding.Severity = diag.ShouldFix
+			if _, _, _, spooned := l.spoonedOut(s, m); spooned {
+				finding.Cause, finding.Follows = shareCause(l.thing), true
+			}
 			finding.Found = s.Kit.Called(l.thing) + " is " + percent(m.share.Value()) + " of " + m.base +
 				" as told, but can be " + percent(worst) + " where every figure is at its bad end"
 			finding.Remedies = diag.Fix(
