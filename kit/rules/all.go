@@ -42,6 +42,7 @@ var All = []Rule{
 	pictureOlderThanStep,
 	shareOutsideLimits,
 	weighInstead,
+	notMeasurable,
 	pouredTooHot,
 	netLessThanClaimed,
 	doesNotDissolve,
