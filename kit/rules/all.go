@@ -24,6 +24,7 @@ var All = []Rule{
 	essentialToolNotAnnounced,
 	vagueAmount,
 	vagueInstruction,
+	percentOfNothing,
 	typedAmountDisagrees,
 	unitsDisagree,
 	differenceAsTemperature,
