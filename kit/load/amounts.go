@@ -36,7 +36,7 @@ var (
 	pieces      = fit{kinds: []quantity.Dimension{quantity.Count}, whole: true}
 	aDensity    = fit{kinds: []quantity.Dimension{quantity.Density}}
 	aVolume     = fit{kinds: []quantity.Dimension{quantity.Volume}}
-	aLength     = fit{kinds: []quantity.Dimension{quantity.Length}}
+	aWidth      = fit{kinds: []quantity.Dimension{quantity.Length}}
 	aPrice      = fit{kinds: []quantity.Dimension{quantity.Money}}
 	aMass       = fit{kinds: []quantity.Dimension{quantity.Mass}}
 	massOrRoom  = fit{kinds: []quantity.Dimension{quantity.Mass, quantity.Volume}, zero: true}

@@ -58,7 +58,7 @@ var containerKeys = table[kit.Container]{"container", "what a finished piece end
 	amount("headspace", "what is left free under the rim: a volume such as 15 mL, or a height such as 8 mm", "15 mL", roomOrDepth, func(c *kit.Container) *kit.Said[quantity.Amount] { return &c.Headspace }),
 	amount("withstands", expectReading+", the hottest that may be poured into it", "90 °C", aReading, func(c *kit.Container) *kit.Said[quantity.Amount] { return &c.Withstands }),
 	inside(func(c *kit.Container) *kit.Said[kit.Shape] { return &c.Inside }),
-	amount("mouth", "how wide the opening is that things go in through, such as 40 mm", "40 mm", aLength, func(c *kit.Container) *kit.Said[quantity.Amount] { return &c.Mouth }),
+	amount("mouth", "how wide the opening is that things go in through, such as 40 mm", "40 mm", aWidth, func(c *kit.Container) *kit.Said[quantity.Amount] { return &c.Mouth }),
 	oneOf("opening", "what the contents come out of: jar, bottle, pump, squeeze or spray", "pump",
 		[]choice[kit.Opening]{{"jar", kit.OpenJar}, {"bottle", kit.Bottle}, {"pump", kit.Pump}, {"squeeze", kit.Squeeze}, {"spray", kit.Spray}},
 		func(c *kit.Container) *kit.Said[kit.Opening] { return &c.Opening }),
@@ -74,8 +74,8 @@ var insertKeys = table[kit.Insert]{"insert", "an object placed into a container 
 	floats(),
 	sits(),
 	amount("withstands", expectReading+", the hottest fill it may meet", "90 °C", aReading, func(i *kit.Insert) *kit.Said[quantity.Amount] { return &i.Withstands }),
-	amount("wide", "how wide one is across when it stands, such as 30 mm", "30 mm", aLength, func(i *kit.Insert) *kit.Said[quantity.Amount] { return &i.Wide }),
-	amount("tall", "how tall one stands, such as 50 mm", "50 mm", aLength, func(i *kit.Insert) *kit.Said[quantity.Amount] { return &i.Tall }),
+	amount("wide", "how wide one is across when it stands, such as 30 mm", "30 mm", aWidth, func(i *kit.Insert) *kit.Said[quantity.Amount] { return &i.Wide }),
+	amount("tall", "how tall one stands, such as 50 mm", "50 mm", aWidth, func(i *kit.Insert) *kit.Said[quantity.Amount] { return &i.Tall }),
 }}
 
 var householdKeys = table[kit.Household]{"household", "what the customer supplies and uses up", []field[kit.Household]{
