@@ -17,6 +17,13 @@ var All = []Rule{
 	noVessel,
 	otherKind,
 	containerOverfull,
+	insertForgotten,
+	insertDoesNotFit,
+	fillNotANumber,
+	vesselTooSmall,
+	mouldAndMix,
+	tooThickOrThin,
+	lidsAndLabels,
 	countsDisagree,
 	toolNotListed,
 	toolNeverUsed,
@@ -59,6 +66,7 @@ var All = []Rule{
 	powderWithoutRate,
 	hardToCount,
 	bagsLookAlike,
+	priceDoesNotDivide,
 }
 
 // OnAccepting are the rules on the findings a maker has accepted. They need the

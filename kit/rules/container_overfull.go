@@ -55,7 +55,8 @@ func overfull(s Subject, f *ledger.Filling) (diag.Finding, bool) {
 	switch over := volume.Value().Minus(room.Value()); {
 	case over.Cmp(room.Value().Times(rounding)) > 0:
 		finding := tooFull(s.Kit, f, room, volume)
-		if _, told := isUpTo(f.Operation); told {
+		_, byInsert := forgotten(f)
+		if _, told := isUpTo(f.Operation); told || byInsert {
 			finding.Cause, finding.Follows = roomCause(f.Container.ID), true
 		}
 		return finding, true
