@@ -123,7 +123,9 @@ func (a Amount) lastStep() Number {
 	unit := a.lastUnit()
 	figure := unit.FromBase(a.Nominal)
 	if strings.ContainsAny(a.Written, "/⁄½⅓⅔¼¾⅛⅜⅝⅞") && !figure.IsWhole() {
-		return one.Over(Whole(figure.asRat().Denom().Int64()))
+		if parts := figure.asRat().Denom(); parts.IsInt64() {
+			return one.Over(Whole(parts.Int64()))
+		}
 	}
 	places, ends := figure.decimals()
 	if !ends {

@@ -27,7 +27,7 @@ warm: or cool: link.
 Write “by 10 °C (18 °F)” for a difference and “to 20 °C” for a reading.`,
 	Check: func(s Subject) []diag.Finding {
 		var findings []diag.Finding
-		for _, p := range pairs(s.Kit) {
+		for _, p := range degreePairs(s.Kit) {
 			if p.isDifference() && quantity.Told(asDifference(p.first), asDifference(p.second)) != quantity.Agree {
 				findings = append(findings, wrongDifference(p))
 			}
@@ -40,7 +40,8 @@ Write “by 10 °C (18 °F)” for a difference and “to 20 °C” for a readin
 var (
 	differenceBefore = []string{"by", "another", "further"}
 	differenceOf     = []string{"rise", "drop", "fall", "increase", "decrease", "difference", "change", "gap", "swing"}
-	differenceAfter  = []string{"hotter", "warmer", "cooler", "colder", "higher", "lower", "apart", "more", "less"}
+	differenceAfter  = []string{"hotter", "warmer", "cooler", "colder", "higher", "lower", "apart"}
+	readingBefore    = []string{"to", "at", "is", "are", "reads", "shows", "reach", "reaches", "below", "above", "until", "between", "from"}
 )
 
 // isDifference says whether the pair tells a difference of temperature.
@@ -56,6 +57,9 @@ func (p pair) isDifference() bool {
 
 func saysDifference(before, after []string) bool {
 	nearest := word0(before)
+	if slices.Contains(readingBefore, nearest) {
+		return false
+	}
 	return slices.Contains(differenceBefore, nearest) ||
 		nearest == "of" && len(before) > 1 && slices.Contains(differenceOf, before[1]) ||
 		slices.Contains(differenceAfter, word0(after))
@@ -132,7 +136,7 @@ func unclearChanges(s Subject) []diag.Finding {
 			}
 			before := p.wordsBefore(o.Phrase.AmountSpans[0].Start - p.at.Start)
 			after := p.wordsAfter(o.Phrase.AmountSpans[0].End - p.at.Start)
-			if slices.Contains(changing, word0(before)) || slices.Contains(differenceAfter, word0(after)) {
+			if slices.Contains(changing, word0(before)) || saysDifference(before, after) {
 				findings = append(findings, unclearChange(s, step, o, told, word0(before)))
 			}
 		}

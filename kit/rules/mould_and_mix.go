@@ -89,7 +89,8 @@ func claimsUnshrunk(k *kit.Kit, f *ledger.Filling) (diag.Finding, bool) {
 	}
 	for _, piece := range k.Pieces {
 		net := piece.Net
-		if piece.In.Value != f.Container.ID || net.Value.Dimension != quantity.Volume || set.Value().Cmp(net.Value.Low) >= 0 {
+		isShort := f.Volume().Value().Less(net.Value.Nominal) // told by net-less-than-claimed
+		if !isOfPiece(f, piece) || net.Value.Dimension != quantity.Volume || isShort || set.Value().Cmp(net.Value.Nominal) >= 0 {
 			continue
 		}
 		return diag.Finding{

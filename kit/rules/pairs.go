@@ -81,10 +81,19 @@ func boxTexts(k *kit.Kit) []passage {
 }
 
 // pairs gives every amount of the kit that is told in two systems side by side.
-func pairs(k *kit.Kit) []pair {
+func pairs(k *kit.Kit) []pair { return pairsIn(k, passages(k)) }
+
+// degreePairs gives those of temperatures and their differences.
+func degreePairs(k *kit.Kit) []pair {
+	return pairsIn(k, slices.DeleteFunc(passages(k), func(p passage) bool {
+		return !strings.Contains(p.text, "°") && !strings.Contains(p.text, "degree")
+	}))
+}
+
+func pairsIn(k *kit.Kit, passages []passage) []pair {
 	reader := amountReader(k)
 	var all []pair
-	for _, p := range passages(k) {
+	for _, p := range passages {
 		known := map[source.Span]bool{}
 		for _, one := range append(p.inLinks(), p.inText(reader)...) {
 			if !known[one.secondAt] {
@@ -136,6 +145,9 @@ func areTwo(a, b quantity.Amount) bool {
 // inText are those that stand in running text: the second in brackets behind the
 // first, or behind a stroke, “or” or “=”.
 func (p passage) inText(reader quantity.Reader) []pair {
+	if !p.mayTellTwice() {
+		return nil
+	}
 	var all []pair
 	found := reader.Find(p.text)
 	for i, first := range found {
@@ -150,6 +162,11 @@ func (p passage) inText(reader quantity.Reader) []pair {
 		})
 	}
 	return all
+}
+
+// mayTellTwice is a quick look for figures and what joins two of them.
+func (p passage) mayTellTwice() bool {
+	return strings.ContainsAny(p.text, "0123456789½¼¾⅓⅔⅛") && (strings.ContainsAny(p.text, "(/=≈") || strings.Contains(p.text, " or "))
 }
 
 // joints stand between two tellings.
@@ -205,10 +222,10 @@ func overBlanks(text string, at int) int {
 // around is how many bytes before and behind a pair its words are looked for in.
 const around = 60
 
-// wordsBefore are the words of the sentence before a byte, the nearest first.
+// wordsBefore are the words of the clause before a byte, the nearest first.
 func (p passage) wordsBefore(at int) []string {
 	text := p.text[max(0, at-around):at]
-	if start := strings.LastIndexAny(text, ".!?;"); start >= 0 {
+	if start := strings.LastIndexAny(text, ".!?;,:("); start >= 0 {
 		text = text[start+1:]
 	}
 	words := wordsOf(strings.ToValidUTF8(text, ""))
@@ -216,7 +233,7 @@ func (p passage) wordsBefore(at int) []string {
 	return words
 }
 
-// wordsAfter are the words of the sentence behind a byte.
+// wordsAfter are the words of the clause behind a byte.
 func (p passage) wordsAfter(at int) []string {
 	text := p.text[min(at, len(p.text)):min(at+around, len(p.text))]
 	if end := strings.IndexAny(text, ".!?;,"); end >= 0 {

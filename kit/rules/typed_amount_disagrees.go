@@ -27,7 +27,7 @@ its own affair.
 Take the second figure out, put it right, or make a link of it.`,
 	Check: func(s Subject) []diag.Finding {
 		findings := toldAgain(s)
-		t := typedSearch{Subject: s, reader: amountReader(s.Kit), names: namesToFind(s.Kit), elsewhere: unequalPlaces(s.Kit)}
+		t := typedSearch{Subject: s, reader: amountReader(s.Kit), names: namesToFind(s.Kit)}
 		for _, step := range s.Kit.Method.Steps() {
 			t.search(readStep(step), step.Prose, step, false)
 		}
@@ -100,7 +100,8 @@ type typedSearch struct {
 	reader   quantity.Reader
 	names    []thingName
 	findings []diag.Finding
-	// elsewhere are figures told in two units, of which another rule speaks.
+	// elsewhere are figures told in two units, of which another rule speaks; found when
+	// first asked for.
 	elsewhere map[source.Span]bool
 }
 
@@ -134,7 +135,7 @@ func (t *typedSearch) search(text reading, prose []kit.Prose, step *kit.Step, to
 		for _, found := range t.reader.Find(piece.Text) {
 			at := piece.Span.Part(found.Start, found.End)
 			first, last, ok := text.wordsAt(at)
-			if !ok || !comparable(found.Amount) || t.elsewhere[at] || t.isOtherwise(text, first, last, told) {
+			if !ok || !comparable(found.Amount) || t.isOtherwise(text, first, last, told) {
 				continue
 			}
 			if thing := t.beside(text, first, last); thing != "" {
@@ -248,9 +249,18 @@ func (t *typedSearch) compare(thing string, amount quantity.Amount, at source.Sp
 			likeliest = figure
 		}
 	}
-	if likeliest != nil {
+	if likeliest != nil && !t.isToldElsewhere(at) {
 		t.findings = append(t.findings, t.disagrees(thing, amount, at, likeliest))
 	}
+}
+
+// isToldElsewhere says whether a figure told in two units is one that another rule
+// speaks of.
+func (t *typedSearch) isToldElsewhere(at source.Span) bool {
+	if t.elsewhere == nil {
+		t.elsewhere = unequalPlaces(t.Kit)
+	}
+	return t.elsewhere[at]
 }
 
 // inWords tells a figure the way a link told it, where that is another way.
