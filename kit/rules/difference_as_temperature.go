@@ -110,9 +110,14 @@ func (p pair) isReading() bool {
 	return quantity.Told(first, p.second) == quantity.Agree
 }
 
-// plainDegrees is a temperature as written, without the “by” of a difference.
+// plainDegrees is a temperature as written, without the “by” of a difference or words
+// of about.
 func plainDegrees(at source.Span) string {
-	return strings.TrimPrefix(onOneLine(at), "by ")
+	text := onOneLine(at)
+	for _, word := range []string{"by ", "about ", "some ", "roughly "} {
+		text = strings.TrimPrefix(text, word)
+	}
+	return text
 }
 
 // changing are words right before a temperature behind which a difference is heard,

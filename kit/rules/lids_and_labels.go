@@ -83,7 +83,8 @@ func pairedCounts(s Subject, c *kit.Component) []diag.Finding {
 		base.Where, base.Cause = amountSpan(b.Uses[0].Operation), ""
 		return []diag.Finding{tooFew(base, c, p, used, "is used by the steps")}
 	case isUsed && n.Less(used):
-		base.Where, base.Cause = amountSpan(b.Uses[0].Operation), ""
+		base.Where = amountSpan(b.Uses[0].Operation)
+		base.Follows = b.Left.Known() && b.Left.Value().Sign() < 0 // told first by packed-too-little
 		base.Severity = diag.ShouldFix
 		base.Found = c.String() + ": the steps use " + used.String() + " for " + n.String() + " of " + p.name
 		base.Expected = "one for each, " + n.String()

@@ -56,7 +56,7 @@ func unequal(k *kit.Kit, p pair, accord quantity.Accord) diag.Finding {
 		Sum:      []string{apartSum(p.first, n, m)},
 		Remedies: diag.Fix(
 			"write “"+converted+"” instead of “"+second+"”",
-			"write “"+inUnitOf(p.second, p.first, k.Kitchen.Value)+"” instead of “"+first+"”, if “"+second+"” is what you measure"),
+			"write “"+boundOf(p.first)+inUnitOf(p.second, p.first, k.Kitchen.Value)+"” instead of “"+first+"”, if “"+second+"” is what you measure"),
 		Also: []diag.Place{{Where: p.firstAt, Note: "told first here"}},
 	}
 	switch {
@@ -67,6 +67,14 @@ func unequal(k *kit.Kit, p pair, accord quantity.Accord) diag.Finding {
 		finding.Sum = append(finding.Sum, second+" is what a difference of "+first+" comes to; a reading on a thermometer begins at 32 °F")
 	}
 	return finding
+}
+
+// boundOf is the word that stands before an amount, "below ", or nothing.
+func boundOf(a quantity.Amount) string {
+	if bound := a.Bound.String(); bound != "" {
+		return bound + " "
+	}
+	return ""
 }
 
 // apart gives the two figures in base units that differ most.
