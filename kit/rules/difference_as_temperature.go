@@ -132,7 +132,7 @@ func unclearChanges(s Subject) []diag.Finding {
 	var findings []diag.Finding
 	for _, step := range s.Kit.Method.Steps() {
 		text := read(step.Body, step.Prose, step.Operations, nil)
-		p := passage{text: text.text, at: text.at}
+		p := toldText{text: text.text, at: text.at}
 		for _, o := range step.Operations {
 			told, ok := o.Phrase.Amount()
 			if o.Kind != kit.Warm && o.Kind != kit.Cool || !ok || o.Phrase.By || told.Dimension != quantity.Temperature ||

@@ -95,20 +95,20 @@ func stuckInMouth(c *kit.Container, b body) (why string, mouth kit.Said[quantity
 
 // tooBigInside: the body fits neither standing nor lying.
 func tooBigInside(shape kit.Shape, b body) (why string, ok bool) {
-	why, stands := standsIn(shape, b)
+	why, stands := standsInside(shape, b)
 	if stands {
 		return "", false
 	}
 	if b.wide.Sign() > 0 && b.tall.Sign() > 0 {
-		if _, lies := standsIn(shape, b.lying()); lies {
+		if _, lies := standsInside(shape, b.lying()); lies {
 			return "", false
 		}
 	}
 	return why, true
 }
 
-// standsIn says whether a body stands in a shape; why tells the first reason against.
-func standsIn(shape kit.Shape, b body) (why string, ok bool) {
+// standsInside says whether a body stands in a shape; why tells the first reason against.
+func standsInside(shape kit.Shape, b body) (why string, ok bool) {
 	if shape.Form == kit.Sphere {
 		return standsInSphere(shape.Widths[0], b)
 	}

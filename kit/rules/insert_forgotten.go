@@ -24,7 +24,7 @@ Fill less by what the inserts take, or place the insert: [one bag](place:pebbles
 		var all []perRun
 		for _, f := range s.Ledger.Fillings {
 			if takes, ok := forgotten(f); ok {
-				all = append(all, perRun{f.Run, withoutInserts(f, takes)})
+				all = append(all, perRun{f.Run, withoutInserts(s.Kit, f, takes)})
 			}
 		}
 		return append(overRuns(s.Kit, all), insertsNotPlaced(s)...)
@@ -52,14 +52,14 @@ func forgotten(f *ledger.Filling) (takes *ledger.Figure, ok bool) {
 	return takes, f.Volume().Value().Minus(most).Cmp(most.Times(rounding)) <= 0
 }
 
-func withoutInserts(f *ledger.Filling, takes *ledger.Figure) diag.Finding {
+func withoutInserts(k *kit.Kit, f *ledger.Filling, takes *ledger.Figure) diag.Finding {
 	finding := fillFinding(f, f.Volume())
 	empty := f.Room().Value().Plus(takes.Value())
 	finding.Cause = roomCause(f.Container.ID)
 	finding.Found = "each " + f.Container.String() + " gets " + f.Volume().Show() + ", which has room only without the insert: " +
 		show(empty, quantity.Volume) + " less " + takes.Show() + " is " + f.Room().Show()
 	finding.Expected = "at most " + f.Room().Show() + " beside the insert"
-	finding.Remedies = fillLess(f, f.Room().Value(), f.Volume().Value(), f.Volume().Value())
+	finding.Remedies = fillLess(k, f, f.Room().Value(), f.Volume().Value(), f.Volume().Value())
 	return finding
 }
 

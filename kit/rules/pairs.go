@@ -20,8 +20,8 @@ type pair struct {
 	where, about string
 }
 
-// A passage is a text of the kit that amounts may be told in.
-type passage struct {
+// A toldText is a text of the kit that amounts may be told in.
+type toldText struct {
 	text  string
 	at    source.Span
 	links []*kit.Operation
@@ -29,11 +29,11 @@ type passage struct {
 	about string
 }
 
-// passages are all texts that a customer reads: steps, help, words, the box.
-func passages(k *kit.Kit) []passage {
-	var all []passage
+// toldTexts are all texts that a customer reads: steps, help, words, the box.
+func toldTexts(k *kit.Kit) []toldText {
+	var all []toldText
 	add := func(text reading, where, about string) {
-		all = append(all, passage{text.text, text.at, text.links, where, about})
+		all = append(all, toldText{text.text, text.at, text.links, where, about})
 	}
 	for _, part := range k.Method.Parts {
 		if part.Body.Known() {
@@ -53,11 +53,11 @@ func passages(k *kit.Kit) []passage {
 }
 
 // boxTexts are the sentences of kit.yaml that are printed.
-func boxTexts(k *kit.Kit) []passage {
-	var all []passage
+func boxTexts(k *kit.Kit) []toldText {
+	var all []toldText
 	add := func(said kit.Said[string], about string) {
 		if said.Given() {
-			all = append(all, passage{text: said.Span.Text(), at: said.Span, where: "kit.yaml", about: about})
+			all = append(all, toldText{text: said.Span.Text(), at: said.Span, where: "kit.yaml", about: about})
 		}
 	}
 	add(k.About, "about")
@@ -81,19 +81,19 @@ func boxTexts(k *kit.Kit) []passage {
 }
 
 // pairs gives every amount of the kit that is told in two systems side by side.
-func pairs(k *kit.Kit) []pair { return pairsIn(k, passages(k)) }
+func pairs(k *kit.Kit) []pair { return pairsIn(k, toldTexts(k)) }
 
 // degreePairs gives those of temperatures and their differences.
 func degreePairs(k *kit.Kit) []pair {
-	return pairsIn(k, slices.DeleteFunc(passages(k), func(p passage) bool {
+	return pairsIn(k, slices.DeleteFunc(toldTexts(k), func(p toldText) bool {
 		return !strings.Contains(p.text, "°") && !strings.Contains(p.text, "degree")
 	}))
 }
 
-func pairsIn(k *kit.Kit, passages []passage) []pair {
+func pairsIn(k *kit.Kit, toldTexts []toldText) []pair {
 	reader := amountReader(k)
 	var all []pair
-	for _, p := range passages {
+	for _, p := range toldTexts {
 		known := map[source.Span]bool{}
 		for _, one := range append(p.inLinks(), p.inText(reader)...) {
 			if !known[one.secondAt] {
@@ -110,7 +110,7 @@ func pairsIn(k *kit.Kit, passages []passage) []pair {
 }
 
 // inLinks are those that one link tells, of which the first is what is done.
-func (p passage) inLinks() []pair {
+func (p toldText) inLinks() []pair {
 	var all []pair
 	for _, o := range p.links {
 		for i := 1; i < len(o.Phrase.Amounts); i++ {
@@ -144,7 +144,7 @@ func areTwo(a, b quantity.Amount) bool {
 
 // inText are those that stand in running text: the second in brackets behind the
 // first, or behind a stroke, “or” or “=”.
-func (p passage) inText(reader quantity.Reader) []pair {
+func (p toldText) inText(reader quantity.Reader) []pair {
 	if !p.mayTellTwice() {
 		return nil
 	}
@@ -165,7 +165,7 @@ func (p passage) inText(reader quantity.Reader) []pair {
 }
 
 // mayTellTwice is a quick look for figures and what joins two of them.
-func (p passage) mayTellTwice() bool {
+func (p toldText) mayTellTwice() bool {
 	return strings.ContainsAny(p.text, "0123456789½¼¾⅓⅔⅛") && (strings.ContainsAny(p.text, "(/=≈") || strings.Contains(p.text, " or "))
 }
 
@@ -173,7 +173,7 @@ func (p passage) mayTellTwice() bool {
 var joints = []string{"or about ", "or ", "/ ", "/", "= ", "≈ ", ", or ", "that is ", "about "}
 
 // beside is the amount told right behind the one found i-th.
-func (p passage) beside(reader quantity.Reader, found []quantity.Found, i int) (second quantity.Amount, start, end int, ok bool) {
+func (p toldText) beside(reader quantity.Reader, found []quantity.Found, i int) (second quantity.Amount, start, end int, ok bool) {
 	at := overBlanks(p.text, found[i].End)
 	if at < len(p.text) && p.text[at] == '(' {
 		return p.inBrackets(reader, at+1)
@@ -191,7 +191,7 @@ func (p passage) beside(reader quantity.Reader, found []quantity.Found, i int) (
 }
 
 // inBrackets reads an amount that begins a bracket at a byte of the text.
-func (p passage) inBrackets(reader quantity.Reader, start int) (second quantity.Amount, from, end int, ok bool) {
+func (p toldText) inBrackets(reader quantity.Reader, start int) (second quantity.Amount, from, end int, ok bool) {
 	length := strings.IndexByte(p.text[start:], ')')
 	if length < 0 || length > quantity.MaxText {
 		return second, 0, 0, false
@@ -223,7 +223,7 @@ func overBlanks(text string, at int) int {
 const around = 60
 
 // wordsBefore are the words of the clause before a byte, the nearest first.
-func (p passage) wordsBefore(at int) []string {
+func (p toldText) wordsBefore(at int) []string {
 	text := p.text[max(0, at-around):at]
 	if start := strings.LastIndexAny(text, ".!?;,:("); start >= 0 {
 		text = text[start+1:]
@@ -234,7 +234,7 @@ func (p passage) wordsBefore(at int) []string {
 }
 
 // wordsAfter are the words of the clause behind a byte.
-func (p passage) wordsAfter(at int) []string {
+func (p toldText) wordsAfter(at int) []string {
 	text := p.text[min(at, len(p.text)):min(at+around, len(p.text))]
 	if end := strings.IndexAny(text, ".!?;,"); end >= 0 {
 		text = text[:end]

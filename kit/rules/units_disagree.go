@@ -48,15 +48,15 @@ func (p pair) accord() quantity.Accord {
 func unequal(k *kit.Kit, p pair, accord quantity.Accord) diag.Finding {
 	first, second := p.firstTold(), p.secondTold()
 	n, m := p.apart()
-	converted := inUnitOf(p.first, p.second, k.Kitchen.Value)
+	converted := asToldIn(p.first, p.second, k.Kitchen.Value)
 	finding := diag.Finding{
 		Where: p.secondAt, About: p.about,
-		Found:    p.where + " tells “" + first + "” and “" + second + "”, which is " + inUnitOf(p.second, p.first, k.Kitchen.Value),
+		Found:    p.where + " tells “" + first + "” and “" + second + "”, which is " + asToldIn(p.second, p.first, k.Kitchen.Value),
 		Expected: "one amount in both units: " + first + " (" + converted + ")",
 		Sum:      []string{apartSum(p.first, n, m)},
 		Remedies: diag.Fix(
 			"write “"+converted+"” instead of “"+second+"”",
-			"write “"+boundOf(p.first)+inUnitOf(p.second, p.first, k.Kitchen.Value)+"” instead of “"+first+"”, if “"+second+"” is what you measure"),
+			"write “"+boundOf(p.first)+asToldIn(p.second, p.first, k.Kitchen.Value)+"” instead of “"+first+"”, if “"+second+"” is what you measure"),
 		Also: []diag.Place{{Where: p.firstAt, Note: "told first here"}},
 	}
 	switch {
@@ -102,8 +102,8 @@ func apartSum(like quantity.Amount, n, m quantity.Number) string {
 	return line
 }
 
-// inUnitOf tells an amount in the unit of another one, as a person would measure it.
-func inUnitOf(a, like quantity.Amount, c quantity.Convention) string {
+// asToldIn tells an amount in the unit of another one, as a person would measure it.
+func asToldIn(a, like quantity.Amount, c quantity.Convention) string {
 	unit := like.Unit
 	switch {
 	case like.Household:

@@ -42,8 +42,8 @@ func fullest(s Subject, run *kit.Run, t *kit.Tool) (diag.Finding, bool) {
 	var worst diag.Finding
 	var most quantity.Number
 	found := false
-	for _, moment := range moments(s.Ledger, run, t.ID) {
-		finding, stands, ok := judgeLevel(s, run, moment)
+	for _, fillMoment := range fillMoments(s.Ledger, run, t.ID) {
+		finding, stands, ok := judgeLevel(s, run, fillMoment)
 		if ok && (!found || most.Less(stands)) {
 			worst, most, found = finding, stands, true
 		}
@@ -51,36 +51,36 @@ func fullest(s Subject, run *kit.Run, t *kit.Tool) (diag.Finding, bool) {
 	return worst, found
 }
 
-// A moment is what a vessel holds when a step ends, or when it is poured from.
-type moment struct {
+// A fillMoment is what a vessel holds when a step ends, or when it is poured from.
+type fillMoment struct {
 	contents *ledger.Contents
 	step     *kit.Step
 }
 
-func moments(l *ledger.Ledger, run *kit.Run, vessel string) []moment {
-	var all []moment
+func fillMoments(l *ledger.Ledger, run *kit.Run, vessel string) []fillMoment {
+	var all []fillMoment
 	for _, stage := range l.Stages {
 		for i := range stage.Vessels {
 			if stage.Run == run && stage.Vessels[i].Vessel == vessel {
-				all = append(all, moment{&stage.Vessels[i], stage.Step})
+				all = append(all, fillMoment{&stage.Vessels[i], stage.Step})
 			}
 		}
 	}
 	for _, m := range l.Makings {
 		if m.Run == run && m.Vessel == vessel {
-			all = append(all, moment{&m.Contents, m.Step})
+			all = append(all, fillMoment{&m.Contents, m.Step})
 		}
 	}
 	for _, r := range l.Cleaned {
 		if r.Run == run && r.Vessel == vessel && r.Step != nil {
-			all = append(all, moment{&r.Contents, r.Step})
+			all = append(all, fillMoment{&r.Contents, r.Step})
 		}
 	}
 	return all
 }
 
 // judgeLevel holds one moment against the vessel; stands is how much is in it, mL.
-func judgeLevel(s Subject, run *kit.Run, m moment) (finding diag.Finding, stands quantity.Number, ok bool) {
+func judgeLevel(s Subject, run *kit.Run, m fillMoment) (finding diag.Finding, stands quantity.Number, ok bool) {
 	level := s.Ledger.Level(m.contents)
 	if level == nil {
 		return finding, stands, false
@@ -120,7 +120,7 @@ func roomy(inside quantity.Number, t *kit.Tool) quantity.Number {
 }
 
 // tooFullToStir holds what is in a vessel against “fills to”.
-func tooFullToStir(finding diag.Finding, level *ledger.Level, m moment) (diag.Finding, quantity.Number, bool) {
+func tooFullToStir(finding diag.Finding, level *ledger.Level, m fillMoment) (diag.Finding, quantity.Number, bool) {
 	t := level.Tool
 	inside := ledger.Plus(quantity.Volume, "in "+t.String(), level.Volume, level.Solids)
 	if !inside.Known() {
@@ -140,7 +140,7 @@ func tooFullToStir(finding diag.Finding, level *ledger.Level, m moment) (diag.Fi
 	return finding, inside.Value(), true
 }
 
-func levelFinding(s Subject, run *kit.Run, m moment, level *ledger.Level, inside *ledger.Figure) diag.Finding {
+func levelFinding(s Subject, run *kit.Run, m fillMoment, level *ledger.Level, inside *ledger.Figure) diag.Finding {
 	finding := diag.Finding{
 		Where: level.Tool.IDSpan, About: level.Tool.ID,
 		Sum:  lines(level.Volume.Sum(), besides(level, inside)),
@@ -177,7 +177,7 @@ var lightLiquid = quantity.Ratio(7, 10)
 
 // untoldLevel: a volume is not known. Where even a light liquid has room, nothing is
 // said.
-func untoldLevel(s Subject, run *kit.Run, m moment, level *ledger.Level) (diag.Finding, quantity.Number, bool) {
+func untoldLevel(s Subject, run *kit.Run, m fillMoment, level *ledger.Level) (diag.Finding, quantity.Number, bool) {
 	var most quantity.Number
 	for _, part := range m.contents.Parts() {
 		switch {
