@@ -86,7 +86,7 @@ func (m *measuring) look(step *kit.Step, o *kit.Operation) {
 // isMeasured says whether the customer must measure what a link tells.
 func (m *measuring) isMeasured(step *kit.Step, o *kit.Operation) bool {
 	told, ok := o.Phrase.Amount()
-	if !ok || o.Phrase.About || o.Phrase.By || o.Phrase.Portion != kit.Exactly || told.Nominal.IsZero() {
+	if !ok || o.Phrase.About || o.Phrase.By || o.Phrase.Portion != kit.Exactly || told.Nominal.IsZero() || o.Phrase.Lots.Sign() > 0 {
 		return false
 	}
 	switch o.Kind {
