@@ -37,6 +37,11 @@ Use a smaller insert or a wider container, or put the figures right.`,
 		}
 		return findings
 	},
+	NotLookedAt: func(s Subject) []string {
+		return untoldFor("neither width nor height is told for ", s, func(c *kit.Component) bool {
+			return c.Insert != nil && c.Insert.Sits.Value != kit.OnTop && !c.Insert.Wide.Given() && !c.Insert.Tall.Given()
+		})
+	},
 }
 
 // unfitting holds one insert against one container.

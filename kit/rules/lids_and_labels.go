@@ -34,6 +34,14 @@ Pack as many as there are pieces, and a spare where one is easily lost.`,
 		}
 		return append(findings, unpairedClosures(s)...)
 	},
+	NotLookedAt: func(s Subject) []string {
+		for _, c := range s.Kit.Components {
+			if c.OneForEach.Given() {
+				return nil
+			}
+		}
+		return []string{"no component says that there is one for each"}
+	},
 }
 
 // A partner is what a component goes with, one to each.

@@ -36,6 +36,14 @@ Weigh in the room times the density, and claim what the set piece has.`,
 		}
 		return append(overRuns(s.Kit, all), shrinksTwice(s.Kit)...)
 	},
+	NotLookedAt: func(s Subject) []string {
+		for _, f := range s.Ledger.Fillings {
+			if isMould(f.Container.Container) {
+				return nil
+			}
+		}
+		return []string{"no step fills a mould"}
+	},
 }
 
 // isMould: it has cavities, or is used again.

@@ -35,6 +35,15 @@ Put the price of a piece right, or leave it out.`,
 		}
 		return findings
 	},
+	NotLookedAt: func(s Subject) []string {
+		switch {
+		case !s.Kit.Price.Given():
+			return []string{"no price is told"}
+		case len(eachPrices(s.Kit)) == 0:
+			return []string{"no price of one piece is told"}
+		}
+		return nil
+	},
 }
 
 // eachPrices are all prices told for one piece.

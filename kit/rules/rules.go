@@ -17,7 +17,8 @@
 // in it, things.go names things, drained.go and past.go say why a vessel runs dry,
 // carried.go follows what clings to one, backing.go has the figures behind claims,
 // demands.go what a step asks of people, not_looked_at.go names what a rule had to pass
-// over, accept.go sets aside what a maker has accepted.
+// over, accept.go sets aside what a maker has accepted,
+// pairs.go finds amounts told in two units, gauges.go what a kit has to measure with.
 package rules
 
 import (

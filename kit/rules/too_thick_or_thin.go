@@ -42,6 +42,14 @@ Use another container, or make the mixture thicker or thinner.`,
 		}
 		return overRuns(s.Kit, all)
 	},
+	NotLookedAt: func(s Subject) []string {
+		for _, f := range s.Ledger.Fillings {
+			if f.Mixture != nil && f.Mixture.Flows.Given() && f.Container.Container.Opening.Given() {
+				return nil
+			}
+		}
+		return []string{"no mixture that tells how it flows is filled into a container that tells how it opens"}
+	},
 }
 
 // mismatches say why something that flows so does not come out of such an opening;

@@ -35,6 +35,28 @@ Use a larger vessel, or make the mixture in two goes.`,
 		}
 		return overRuns(s.Kit, all)
 	},
+	NotLookedAt: func(s Subject) []string {
+		var names []string
+		for _, t := range s.Kit.Tools {
+			if !t.Holds.Given() && holdsAny(s, t) {
+				names = append(names, t.String())
+			}
+		}
+		if len(names) == 0 {
+			return nil
+		}
+		return []string{"kit.yaml does not say what the vessels hold: " + listed(names)}
+	},
+}
+
+// holdsAny says whether anything is ever in a vessel.
+func holdsAny(s Subject, t *kit.Tool) bool {
+	for _, run := range s.Kit.Passes() {
+		if len(fillMoments(s.Ledger, run, t.ID)) > 0 {
+			return true
+		}
+	}
+	return false
 }
 
 // fullest finds the moment of a run at which a vessel is fullest, and judges it.
