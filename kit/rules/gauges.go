@@ -21,10 +21,10 @@ type gaugeList map[quantity.Dimension][]gauge
 
 // fewTools is the length from which on a list of tools is meant to be whole, even
 // where nothing on it measures.
-const fewTools = 4
+const fewTools = 5
 
 // gauges gives what a kit has to measure with. judged says whether its list of tools
-// can be blamed for what is not on it: up to three tools without anything that measures
+// can be blamed for what is not on it: up to four tools without anything that measures
 // are a list that has yet to be written.
 func gauges(k *kit.Kit, words map[quantity.Dimension][]string) (all gaugeList, judged bool) {
 	all = gaugeList{}

@@ -21,7 +21,7 @@ links and temperatures in warm: and cool: links. Not “all of it”, not “abo
 is counted, not a whole pack, and no temperature beside a cue or a waiting time. Tools
 are known by words in their names and by “reads to”; where half a step of the finest is
 more than a tenth of the amount, it cannot be measured, and where it is more than half
-of it the finding must be fixed. A kit that lists up to three tools and nothing that
+of it the finding must be fixed. A kit that lists up to four tools and nothing that
 measures is not yet asked.
 
 Round the amount, list a finer tool, or pack portions so that all of one is taken.`,
