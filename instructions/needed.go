@@ -34,8 +34,8 @@ func (f *phrasing) judgeAgain() {
 	}
 }
 
-// judgeFill finds heights that are not told from the bottom up, and fills that
-// tell none: once they are a figure, the one can't be told from the other.
+// judgeFill finds heights that are not told from the bottom up. A fill that tells no
+// figure at all is judged with the room of its container, by a rule.
 func (f *phrasing) judgeFill() {
 	amount, told := f.phrase.Amount()
 	if told && amount.Dimension == quantity.Length && f.fromRim() {
@@ -43,7 +43,7 @@ func (f *phrasing) judgeFill() {
 		return
 	}
 	for i := range f.tokens {
-		if f.has(i, f.language.rims) && (!told || amount.Dimension == quantity.Length) {
+		if f.has(i, f.language.rims) && told && amount.Dimension == quantity.Length {
 			f.unreadableText("a height told from the rim or by eye, "+f.written(), "a weight, a volume, or the height from the bottom",
 				"write how much goes in: [each jar to 200 g](fill:jar)",
 				"give the inside height of the container in kit.yaml and write [each jar to 10 mm below the rim](fill:jar)")

@@ -81,13 +81,13 @@ func TestUnreadableAmountsOfLanguages(t *testing.T) {
 	k.Method, _ = ReadMethod(source.NewFile("method.md", []byte("## [Try](step:try?in=jug)\n")), k, load.Amounts(k))
 	for _, test := range []struct{ tag, destination, text string }{
 		{"fr", "take:wax", "un peu de cire"}, {"fr", "take:wax", "550 de cire"}, {"fr", "take:wax", "la cire"},
-		{"fr", "fill:jar", "chaque pot jusqu'au bord"}, {"fr", "warm:", "doucement"}, {"fr", "again:", "autant qu'il faut"},
+		{"fr", "fill:jar", "chaque pot à 8 mm sous le bord"}, {"fr", "warm:", "doucement"}, {"fr", "again:", "autant qu'il faut"},
 		{"fr", "fill:jar", "deux des six pots à 200 g"}, {"fr", "take:wax", "la moitié des 20 g de cire"},
-		{"de", "take:wax", "etwas Wachs"}, {"de", "fill:jar", "jedes Glas bis zum Rand"}, {"de", "take:wax", "550 vom Wachs"},
+		{"de", "take:wax", "etwas Wachs"}, {"de", "fill:jar", "jedes Glas 8 mm unter dem Rand"}, {"de", "take:wax", "550 vom Wachs"},
 		{"de", "fill:jar", "zwei der sechs Gläser auf 200 g"}, {"de", "wait:", "über Nacht"},
-		{"es", "take:wax", "un poco de cera"}, {"es", "fill:jar", "cada vaso hasta el borde"}, {"es", "wait:", "toda la noche"},
-		{"nl", "take:wax", "een beetje was"}, {"nl", "fill:jar", "elke pot tot de rand"},
-		{"it", "take:wax", "un po' di cera"}, {"it", "fill:jar", "ogni vasetto fino all'orlo"},
+		{"es", "take:wax", "un poco de cera"}, {"es", "fill:jar", "cada vaso a 8 mm bajo el borde"}, {"es", "wait:", "toda la noche"},
+		{"nl", "take:wax", "een beetje was"}, {"nl", "fill:jar", "elke pot 8 mm onder de rand"},
+		{"it", "take:wax", "un po' di cera"}, {"it", "fill:jar", "ogni vasetto a 8 mm sotto l'orlo"},
 	} {
 		text := "## [Try](step:try)\n\n[" + test.text + "](" + test.destination + ")\n"
 		_, found := ReadTranslation(source.NewFile("method."+test.tag+".md", []byte(text)), k, test.tag)

@@ -63,7 +63,9 @@ type Kit struct {
 	Audience Audience
 	Time     Time
 	Kitchen  Said[quantity.Convention] // which spoons and cups are meant
-	Measures []*Measure
+	// Price is that of the whole kit, PriceEach the one claimed of a piece.
+	Price, PriceEach Said[quantity.Amount]
+	Measures         []*Measure
 
 	Components []*Component
 	Household  []*Household
@@ -147,6 +149,9 @@ type Component struct {
 	Ratios []Said[quantity.Amount]
 	// Optional components may stay in the bag.
 	Optional Said[bool]
+	// OneForEach is the key of a container or kind of piece that this goes with, one
+	// to each: a lid, a label, a tag.
+	OneForEach Said[string]
 	// Note is printed in the box list.
 	Note Said[string]
 	// Cautions are the supplier's warnings in plain words, one a line.
@@ -192,11 +197,26 @@ type Container struct {
 	Withstands Said[quantity.Amount]
 	// Inside is its shape; the zero Shape is not told.
 	Inside Said[Shape]
+	// Mouth is the width of the opening that things go in through (length).
+	Mouth Said[quantity.Amount]
+	// Opening is what the contents come out of.
+	Opening Said[Opening]
 	// Cavities of a mould; one unless said.
 	Cavities Said[int]
 	// UsedAgain: the same mould may be filled more than once.
 	UsedAgain Said[bool]
 }
+
+// An Opening is what the contents of a container come out of.
+type Opening int
+
+const (
+	OpenJar Opening = iota + 1 // wide enough for a spoon or a finger
+	Bottle                     // poured through a neck
+	Pump
+	Squeeze // pressed out of a soft bottle or tube
+	Spray
+)
 
 // Form is the kind of an inside shape.
 type Form int
@@ -239,6 +259,8 @@ type Insert struct {
 	Sits   Said[Sitting]
 	// Withstands is the hottest fill that it may meet.
 	Withstands Said[quantity.Amount]
+	// Wide is how wide one is across when it stands Tall (lengths).
+	Wide, Tall Said[quantity.Amount]
 }
 
 // A Household item is supplied by the customer and used up.
@@ -272,6 +294,7 @@ type Tool struct {
 	// StandsInFor are keys of tools that this one may replace.
 	StandsInFor []Said[string]
 	Holds       Said[quantity.Amount] // volume, brimful
+	FillsTo     Said[quantity.Amount] // share of Holds that it may be filled to at most
 	Residue     Said[quantity.Amount] // stays behind when last emptied in a run
 	// Evaporates is lost of one thing (Amount.Of) in each step that warms the vessel.
 	Evaporates Said[quantity.Amount]
@@ -297,7 +320,21 @@ type Mixture struct {
 	Residue    Said[quantity.Amount] // stays behind in whatever vessel it leaves
 	DriesBy    Said[quantity.Amount] // share of its mass that it loses in the finished piece ("dries out: 2 %")
 	Shares     []Said[quantity.Amount]
+	// Flows is how thick it is when it is used.
+	Flows Said[Flow]
+	// ShrinksBy is the share of its volume that it loses when it sets.
+	ShrinksBy Said[quantity.Amount]
 }
+
+// A Flow is how thick a mixture is, by eye.
+type Flow int
+
+const (
+	Thin   Flow = iota + 1 // runs like water
+	Creamy                 // runs slowly, like cream
+	Thick                  // holds a peak, like cold honey or a balm
+	Solid                  // does not run at all once it has set
+)
 
 // A Piece is a kind of finished item.
 type Piece struct {

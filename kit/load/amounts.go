@@ -36,6 +36,8 @@ var (
 	pieces      = fit{kinds: []quantity.Dimension{quantity.Count}, whole: true}
 	aDensity    = fit{kinds: []quantity.Dimension{quantity.Density}}
 	aVolume     = fit{kinds: []quantity.Dimension{quantity.Volume}}
+	aWidth      = fit{kinds: []quantity.Dimension{quantity.Length}}
+	aPrice      = fit{kinds: []quantity.Dimension{quantity.Money}}
 	aMass       = fit{kinds: []quantity.Dimension{quantity.Mass}}
 	massOrRoom  = fit{kinds: []quantity.Dimension{quantity.Mass, quantity.Volume}, zero: true}
 	roomOrDepth = fit{kinds: []quantity.Dimension{quantity.Volume, quantity.Length}, zero: true}

@@ -30,6 +30,8 @@ var kitKeys = table[kit.Kit]{"kit", "what is sold in one box; these keys begin i
 	prose("about", "one sentence for the cover", "Six jars of scented gel from one pan", func(k *kit.Kit) *kit.Said[string] { return &k.About }),
 	whole("edition", "the number of this edition, a whole number from 1", "1", 1, 9999, "", func(k *kit.Kit) *kit.Said[int] { return &k.Edition }),
 	amount("makes", "how many pieces the kit makes, such as 6 jars", "6 jars", pieces, func(k *kit.Kit) *kit.Said[quantity.Amount] { return &k.Makes }).required(),
+	amount("price", "what the kit costs, such as 24 EUR or £24", "24 EUR", aPrice, func(k *kit.Kit) *kit.Said[quantity.Amount] { return &k.Price }),
+	amount("price each", "what a piece is said to cost, such as 4 EUR", "4 EUR", aPrice, func(k *kit.Kit) *kit.Said[quantity.Amount] { return &k.PriceEach }),
 	group("audience", "for whom the kit is: age and skill", "{age: 14+, skill: beginner}", audienceKeys, func(k *kit.Kit, _ source.Span) *kit.Audience { return &k.Audience }),
 	group("time", "how long the kit takes: hands-on and total", "{hands-on: 50 min, total: 5 h}", timeKeys, func(k *kit.Kit, _ source.Span) *kit.Time { return &k.Time }),
 	named("components", "everything packed in the box, each under a key of its own", "glycerin: {name: Glycerin, packed: 62 g}", componentKeys,

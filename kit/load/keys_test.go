@@ -21,7 +21,7 @@ var around = map[string]struct {
 	"audience":  {2, nil, "name: Gels\nmakes: 6 jars\ncomponents: {jar: {packed: 6}}\naudience:\n%s"},
 	"time":      {2, nil, "name: Gels\nmakes: 6 jars\ncomponents: {jar: {packed: 6}}\ntime:\n%s"},
 	"measure":   {4, []string{"holds: 15 mL"}, "name: Gels\nmakes: 6 jars\ncomponents: {jar: {packed: 6}}\nmeasures:\n  scoop:\n%s"},
-	"component": {4, []string{"packed: 720 g"}, "name: Gels\nmakes: 6 jars\nhousehold: {water: {name: Tap water}, cotton: {name: Cotton}}\ncomponents:\n  powder:\n%s"},
+	"component": {4, []string{"packed: 720 g"}, "name: Gels\nmakes: 6 jars\nhousehold: {water: {name: Tap water}, cotton: {name: Cotton}}\ncomponents:\n  jar: {packed: 6, container: {}}\n  powder:\n%s"},
 	"container": {6, nil, "name: Gels\nmakes: 6 jars\ncomponents:\n  jar:\n    packed: 6\n    container:\n%s"},
 	"insert":    {6, nil, "name: Gels\nmakes: 6 jars\ncomponents:\n  pebbles:\n    packed: 6\n    insert:\n%s"},
 	"household": {4, nil, "name: Gels\nmakes: 6 jars\ncomponents: {jar: {packed: 6}, cotton: {packed: 20 g}}\nhousehold:\n  water:\n%s"},

@@ -39,6 +39,7 @@ var componentKeys = table[kit.Component]{"component", "anything packed in the bo
 	solubilities(),
 	amounts("ratio", expectRatio, "15–30 mL per g of cotton", aRatio, func(c *kit.Component) *[]kit.Said[quantity.Amount] { return &c.Ratios }),
 	yesNo("optional", "yes if it may stay in the bag, else no", func(c *kit.Component) *kit.Said[bool] { return &c.Optional }),
+	name("one for each", "the key of a container or kind of piece that it goes with, one to each, such as a lid with its jar", "jar", func(c *kit.Component) *kit.Said[string] { return &c.OneForEach }),
 	prose("note", expectNote, "the larger of the two bags", func(c *kit.Component) *kit.Said[string] { return &c.Note }),
 	texts("cautions", expectCautions, "Keep away from eyes", func(c *kit.Component) *[]kit.Said[string] { return &c.Cautions }),
 	yesNo("clumps", "yes if it is a powder that lumps in a liquid unless it goes in bit by bit, else no", func(c *kit.Component) *kit.Said[bool] { return &c.Clumps }),
@@ -58,6 +59,10 @@ var containerKeys = table[kit.Container]{"container", "what a finished piece end
 	amount("headspace", "what is left free under the rim: a volume such as 15 mL, or a height such as 8 mm", "15 mL", roomOrDepth, func(c *kit.Container) *kit.Said[quantity.Amount] { return &c.Headspace }),
 	amount("withstands", expectReading+", the hottest that may be poured into it", "90 °C", aReading, func(c *kit.Container) *kit.Said[quantity.Amount] { return &c.Withstands }),
 	inside(func(c *kit.Container) *kit.Said[kit.Shape] { return &c.Inside }),
+	amount("mouth", "how wide the opening is that things go in through, such as 40 mm", "40 mm", aWidth, func(c *kit.Container) *kit.Said[quantity.Amount] { return &c.Mouth }),
+	oneOf("opening", "what the contents come out of: jar, bottle, pump, squeeze or spray", "pump",
+		[]choice[kit.Opening]{{"jar", kit.OpenJar}, {"bottle", kit.Bottle}, {"pump", kit.Pump}, {"squeeze", kit.Squeeze}, {"spray", kit.Spray}},
+		func(c *kit.Container) *kit.Said[kit.Opening] { return &c.Opening }),
 	whole("cavities", "how many cavities the mould has, a whole number such as 8", "8", 1, 9999, "", func(c *kit.Container) *kit.Said[int] { return &c.Cavities }),
 	yesNo("used again", "yes if it may be filled more than once, else no", func(c *kit.Container) *kit.Said[bool] { return &c.UsedAgain }),
 }}
@@ -70,6 +75,8 @@ var insertKeys = table[kit.Insert]{"insert", "an object placed into a container 
 	floats(),
 	sits(),
 	amount("withstands", expectReading+", the hottest fill it may meet", "90 °C", aReading, func(i *kit.Insert) *kit.Said[quantity.Amount] { return &i.Withstands }),
+	amount("wide", "how wide one is across when it stands, such as 30 mm", "30 mm", aWidth, func(i *kit.Insert) *kit.Said[quantity.Amount] { return &i.Wide }),
+	amount("tall", "how tall one stands, such as 50 mm", "50 mm", aWidth, func(i *kit.Insert) *kit.Said[quantity.Amount] { return &i.Tall }),
 }}
 
 var householdKeys = table[kit.Household]{"household", "what the customer supplies and uses up", []field[kit.Household]{
@@ -94,6 +101,7 @@ var toolKeys = table[kit.Tool]{"tool", "what is used and not used up; a tool tha
 	yesNo("essential", "yes if the kit cannot be made without it, no if it only helps", func(t *kit.Tool) *kit.Said[bool] { return &t.Essential }),
 	texts("stands in for", "the key of a tool that it may replace, or a list of them", "blender", func(t *kit.Tool) *[]kit.Said[string] { return &t.StandsInFor }),
 	amount("holds", "the volume up to the rim, such as 2 L", "2 L", aVolume, func(t *kit.Tool) *kit.Said[quantity.Amount] { return &t.Holds }),
+	amount("fills to", "how much of it may be filled at most, such as 70 %", "70 %", ownShare, func(t *kit.Tool) *kit.Said[quantity.Amount] { return &t.FillsTo }),
 	amount("residue", expectResidue+"; a weight or a volume", "10 g ± 4 g", massOrRoom, func(t *kit.Tool) *kit.Said[quantity.Amount] { return &t.Residue }),
 	amountOf("evaporates", "what is lost of one thing each time a step warms the vessel, such as “10 g ± 5 g of water”", "10 g ± 5 g of water", lossOf, func(t *kit.Tool) *kit.Said[quantity.Amount] { return &t.Evaporates }),
 	amount("foam", "the room to leave above what is worked in it: a volume such as 200 mL, or a share of what it holds such as 20 %", "20 %", foamRoom, func(t *kit.Tool) *kit.Said[quantity.Amount] { return &t.Foam }),
@@ -110,6 +118,10 @@ var mixtureKeys = table[kit.Mixture]{"mixture", "what is made of several compone
 	densities(),
 	amount("residue", expectResidue+", in whatever vessel it leaves", "10 g", massOrRoom, func(m *kit.Mixture) *kit.Said[quantity.Amount] { return &m.Residue }),
 	amount("dries out", "the share of its weight that it loses in the finished piece, such as 2 %", "2 %", ownShare, func(m *kit.Mixture) *kit.Said[quantity.Amount] { return &m.DriesBy }),
+	oneOf("flows", "how thick it is when it is used: thin like water, creamy, thick, or set", "creamy",
+		[]choice[kit.Flow]{{"thin", kit.Thin}, {"creamy", kit.Creamy}, {"thick", kit.Thick}, {"set", kit.Solid}},
+		func(m *kit.Mixture) *kit.Said[kit.Flow] { return &m.Flows }),
+	amount("shrinks", "the share of its volume that it loses as it sets, such as 2 %", "2 %", ownShare, func(m *kit.Mixture) *kit.Said[quantity.Amount] { return &m.ShrinksBy }),
 	amounts("share", expectShare, "at least 95 % of mixture", aShare, func(m *kit.Mixture) *[]kit.Said[quantity.Amount] { return &m.Shares }),
 }}
 

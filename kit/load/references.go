@@ -27,6 +27,11 @@ func (r *reader) references(k *kit.Kit) {
 		r.refer(p.In, "a component with “container:”", containers(k))
 		r.refer(p.Of, "a mixture under “mixtures”", keysOf(k, "mixtures"))
 	}
+	partners := slices.Concat(containers(k), keysOf(k, "pieces"))
+	for _, c := range k.Components {
+		r.about = c.ID
+		r.refer(c.OneForEach, "a container or a kind of piece that it goes with", partners)
+	}
 	r.about = ""
 	for _, run := range k.Runs {
 		for _, b := range run.With {

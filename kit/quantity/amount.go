@@ -137,8 +137,8 @@ func (a Amount) OunceReadings(c Convention) (weight, fluid Amount) {
 
 var fluidOunce = rowOf("fl oz")
 
-// asDifference takes a reading for a difference: 9 °F is then 5 °C.
-func (a Amount) asDifference() Amount {
+// AsDifference takes a reading for a difference: 9 °F is then 5 °C.
+func (a Amount) AsDifference() Amount {
 	for _, n := range []*Number{&a.Nominal, &a.Low, &a.High} {
 		*n = n.Minus(a.Unit.Offset)
 	}

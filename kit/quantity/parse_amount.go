@@ -61,7 +61,7 @@ func (p *parser) difference(i, next int) (Amount, int, *Error) {
 	}
 	switch a.Dimension {
 	case Temperature:
-		a = a.asDifference()
+		a = a.AsDifference()
 	case TemperatureDifference: // by 5 K
 	default:
 		return Amount{}, i, p.refuse(i, end, "an amount, or by and a difference of temperature", "leave “by” out")

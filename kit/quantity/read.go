@@ -67,7 +67,7 @@ func (r Reader) Difference(text string) (Amount, error) {
 			Expected: "a difference of temperature", Hint: "tell it as 5 °C or 9 °F",
 		}
 	}
-	return amount.asDifference(), nil
+	return amount.AsDifference(), nil
 }
 
 // field prepares a text that is to be one amount.

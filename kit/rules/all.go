@@ -4,6 +4,7 @@ package rules
 // more line here and one more file beside this one.
 var All = []Rule{
 	packedTooLittle,
+	upToExceeds,
 	leftOver,
 	usedButNotPacked,
 	packedButNeverUsed,
@@ -16,6 +17,13 @@ var All = []Rule{
 	noVessel,
 	otherKind,
 	containerOverfull,
+	insertForgotten,
+	insertDoesNotFit,
+	fillNotANumber,
+	vesselTooSmall,
+	mouldAndMix,
+	tooThickOrThin,
+	lidsAndLabels,
 	countsDisagree,
 	toolNotListed,
 	toolNeverUsed,
@@ -23,7 +31,10 @@ var All = []Rule{
 	essentialToolNotAnnounced,
 	vagueAmount,
 	vagueInstruction,
+	percentOfNothing,
 	typedAmountDisagrees,
+	unitsDisagree,
+	differenceAsTemperature,
 	timeClaimedTooShort,
 	noEndPoint,
 	waitForNothing,
@@ -38,6 +49,8 @@ var All = []Rule{
 	pictureShowsAnotherTool,
 	pictureOlderThanStep,
 	shareOutsideLimits,
+	weighInstead,
+	notMeasurable,
 	pouredTooHot,
 	netLessThanClaimed,
 	doesNotDissolve,
@@ -57,6 +70,7 @@ var All = []Rule{
 	translationStale,
 	translationDiffers,
 	numberFormat,
+	priceDoesNotDivide,
 }
 
 // OnAccepting are the rules on the findings a maker has accepted. They need the

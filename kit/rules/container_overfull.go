@@ -55,7 +55,12 @@ func overfull(s Subject, f *ledger.Filling) (diag.Finding, bool) {
 	}
 	switch over := volume.Value().Minus(room.Value()); {
 	case over.Cmp(room.Value().Times(rounding)) > 0:
-		return tooFull(s.Kit, f, room, volume), true
+		finding := tooFull(s.Kit, f, room, volume)
+		_, byInsert := forgotten(f)
+		if _, told := isUpTo(f.Operation); told || byInsert {
+			finding.Cause, finding.Follows = roomCause(f.Container.ID), true
+		}
+		return finding, true
 	case f.Volume().Known():
 		return overAtWorst(s.Kit, f, room, volume)
 	}

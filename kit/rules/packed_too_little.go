@@ -63,6 +63,7 @@ func shortPack(k *kit.Kit, b *ledger.Balance) diag.Finding {
 	c := k.Component(b.Thing)
 	short := b.Left.Value().Negated()
 	finding := shortOf(k, b)
+	finding.Follows = isShortByUpTo(b) // told first by up-to-exceeds
 	finding.Found = c.String() + ": the steps use " + b.Used.Show() + ", and " + b.Packed.Show() + " is packed, " +
 		show(short, b.Dimension) + " too little"
 	finding.Sum = lines(append(balanceSum(b), worstCase("what is left", b.Left))...)
@@ -73,6 +74,7 @@ func lightPack(k *kit.Kit, b *ledger.Balance, low quantity.Number) diag.Finding 
 	c := k.Component(b.Thing)
 	finding := shortOf(k, b)
 	finding.Severity = diag.ShouldFix
+	finding.Follows = isSpooned(b) // told first by weigh-instead
 	finding.Found = c.String() + ": " + b.Packed.Show() + " is just enough, but a light pack runs " +
 		show(low.Negated(), b.Dimension) + " short"
 	finding.Sum = lines(append(balanceSum(b), worstCase("what is left", b.Left))...)

@@ -108,13 +108,22 @@ func (h *heat) containers(run *kit.Run) {
 			continue
 		}
 		at := amountSpan(f.Operation)
-		h.meet(meeting{run, f.Step, f.Temperature, f.Container.Container.Withstands, f.Container.ID, at, false})
+		h.meet(meeting{run, f.Step, f.Temperature, heatLimit(f.Container), f.Container.ID, at, false})
 		for _, insert := range f.Inserts {
-			if insert.Component.Insert != nil {
-				h.meet(meeting{run, f.Step, f.Temperature, insert.Component.Insert.Withstands, insert.Component.ID, at, false})
-			}
+			h.meet(meeting{run, f.Step, f.Temperature, heatLimit(insert.Component), insert.Component.ID, at, false})
 		}
 	}
+}
+
+// heatLimit is what a component withstands: as container or insert, else as such.
+func heatLimit(c *kit.Component) kit.Said[quantity.Amount] {
+	switch {
+	case c.Container != nil && c.Container.Withstands.Given():
+		return c.Container.Withstands
+	case c.Insert != nil && c.Insert.Withstands.Given():
+		return c.Insert.Withstands
+	}
+	return c.Withstands
 }
 
 // A meeting is a thing that meets a temperature.
@@ -279,11 +288,24 @@ func (h *heat) vessels(run *kit.Run) {
 		}
 	}
 	for _, m := range h.Ledger.Makings {
-		to := h.Kit.Tool(resolved(run, m.Operation.Into))
+		to := h.Kit.Tool(pouredTo(run, m))
 		if m.Run == run && m.Temperature != nil && to != nil {
 			h.meet(meeting{run, m.Step, m.Temperature, to.Withstands, to.ID, amountSpan(m.Operation), false})
 		}
 	}
+}
+
+// pouredTo is the vessel that a mixture was moved into, "" where it went elsewhere.
+func pouredTo(run *kit.Run, m *ledger.Making) string {
+	if m.Operation.Kind != kit.Move {
+		return ""
+	}
+	for _, key := range []string{m.Operation.Into, m.Operation.In, m.Step.Vessel} {
+		if key != "" {
+			return resolved(run, key)
+		}
+	}
+	return ""
 }
 
 // warmed is the vessel that a link brings to a temperature.
@@ -296,7 +318,8 @@ func warmed(run *kit.Run, o *kit.Operation, step *kit.Step) string {
 	return ""
 }
 
-// contents holds what is in a vessel after each step against the vessel's heat.
+// contents holds what is in a vessel after each step against the vessel's heat, and the
+// vessel itself, which may have been warmed by a difference.
 func (h *heat) contents(run *kit.Run) {
 	for _, stage := range h.Ledger.Stages {
 		for i := range stage.Vessels {
@@ -304,11 +327,33 @@ func (h *heat) contents(run *kit.Run) {
 			if stage.Run != run || v.Temperature == nil {
 				continue
 			}
+			at := h.heatSpan(run, stage.Step, v)
+			if tool := h.Kit.Tool(v.Vessel); tool != nil && !v.Temperature.Where.Known() {
+				h.meet(meeting{run, stage.Step, v.Temperature, tool.Withstands, tool.ID, at, true})
+			}
 			for _, part := range append(v.Parts(), v.Objects()...) {
 				if c := h.Kit.Component(part.Thing); c != nil {
-					h.meet(meeting{run, stage.Step, v.Temperature, c.Withstands, c.ID, v.Temperature.Where, true})
+					h.meet(meeting{run, stage.Step, v.Temperature, heatLimit(c), c.ID, at, true})
 				}
 			}
 		}
 	}
+}
+
+// heatSpan is where the temperature of a vessel was told: where it was reckoned from a
+// difference, the last link up to a step that warmed or cooled it.
+func (h *heat) heatSpan(run *kit.Run, upTo *kit.Step, v *ledger.Contents) source.Span {
+	if v.Temperature.Where.Known() {
+		return v.Temperature.Where
+	}
+	at := upTo.Span
+	for _, step := range followed(h.Kit, run) {
+		for _, o := range step.Operations {
+			changes := (o.Kind == kit.Warm || o.Kind == kit.Cool) && !o.Aside && o.Phrase.By
+			if changes && step.Number <= upTo.Number && warmed(run, o, step) == v.Vessel {
+				at = amountSpan(o)
+			}
+		}
+	}
+	return at
 }

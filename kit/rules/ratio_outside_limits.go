@@ -128,6 +128,10 @@ func (l limit) holdRatio(s Subject, run *kit.Run, c *ledger.Contents) (diag.Find
 	default:
 		return diag.Finding{}, false
 	}
+	if ratio.Value().Sign() <= 0 || l.edge(way).Sign() <= 0 {
+		finding.Remedies = diag.Fix("take some of " + name + ", or take its ratio out of kit.yaml")
+		return finding, true
+	}
 	factor := l.edge(way).Over(ratio.Value())
 	finding.Remedies = []diag.Remedy{
 		{Do: "take " + show(factor, quantity.Count) + " times that amount of " + s.Kit.Called(l.thing)},

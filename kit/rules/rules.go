@@ -18,7 +18,8 @@
 // carried.go follows what clings to one, backing.go has the figures behind claims,
 // demands.go what a step asks of people, not_looked_at.go names what a rule had to pass
 // over, causes.go puts what follows under its cause, accept.go sets aside what a maker has
-// accepted.
+// accepted, pairs.go finds amounts told in two units, gauges.go what a kit has to measure
+// with.
 package rules
 
 import (

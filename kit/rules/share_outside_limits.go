@@ -49,13 +49,20 @@ func (l limit) hold(s Subject, m limited) (diag.Finding, bool) {
 		return diag.Finding{}, false // told by no-density
 	}
 	if way := l.outside(m.share.Value()); way != within {
-		return l.finding(s, m, way), true
+		finding := l.finding(s, m, way)
+		if _, told := l.upToEntry(s, m); told {
+			finding.Cause, finding.Follows = shareCause(l.thing), true
+		}
+		return finding, true
 	}
 	low, high := m.share.Worst()
 	for _, worst := range []quantity.Number{low, high} {
 		if way := l.farOutside(worst); way != within {
 			finding := l.finding(s, m, way)
 			finding.Severity = diag.ShouldFix
+			if _, _, _, spooned := l.spoonedOut(s, m); spooned {
+				finding.Cause, finding.Follows = shareCause(l.thing), true
+			}
 			finding.Found = s.Kit.Called(l.thing) + " is " + percent(m.share.Value()) + " of " + m.base +
 				" as told, but can be " + percent(worst) + " where every figure is at its bad end"
 			finding.Remedies = diag.Fix(

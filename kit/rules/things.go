@@ -1,6 +1,7 @@
 package rules
 
 import (
+	"slices"
 	"strings"
 
 	"tallyfold/kit"
@@ -152,4 +153,20 @@ func balanceSum(b *ledger.Balance) []string {
 
 func isSameTaking(a, b ledger.Entry) bool {
 	return a.Operation == b.Operation && a.Run == b.Run && a.Amount.Known() && b.Amount.Known() && a.Amount.Value().Equal(b.Amount.Value())
+}
+
+// nameEnds begin what only describes in a name: “Cork for a bottle”, “Wick on a metal foot”.
+var nameEnds = []string{"for", "on", "of", "with", "to", "in"}
+
+// headNoun is the last word of a name before what only describes: "jar" of “Glass jar
+// with lid”.
+func headNoun(name kit.Name) string {
+	words := wordsOf(name.String())
+	if end := slices.IndexFunc(words, func(w string) bool { return slices.Contains(nameEnds, w) }); end > 0 {
+		words = words[:end]
+	}
+	if len(words) == 0 {
+		return name.ID
+	}
+	return words[len(words)-1]
 }

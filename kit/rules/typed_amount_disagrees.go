@@ -16,7 +16,7 @@ var typedAmountDisagrees = Rule{
 	Sums:     true,
 	Title:    "A number is told twice, and differently",
 	Explanation: `A number is written once; told a second time it will one day be changed in one place
-only. Compared are: further figures within a link (“600 g (1 lb 5 oz)”), figures in
+only. Compared are: further figures within a link (“all of the wax, 600 g”), figures in
 “same:” links, “about” fills with an equal share, and amounts typed into running text
 beside the name of a thing (“the 570 g of water”), in the steps, in trouble.md and in
 words.md.
@@ -50,7 +50,7 @@ Take the second figure out, put it right, or make a link of it.`,
 func toldAgain(s Subject) []diag.Finding {
 	var all []perRun
 	for _, snag := range s.Ledger.Snags {
-		if snag.Trouble == ledger.NotTheSame {
+		if snag.Trouble == ledger.NotTheSame && !inTwoSystems(snag) {
 			all = append(all, perRun{snag.Run, notTheSame(s.Kit, snag)})
 		}
 	}
@@ -105,6 +105,9 @@ type typedSearch struct {
 	reader   quantity.Reader
 	names    []thingName
 	findings []diag.Finding
+	// elsewhere are figures told in two units, of which another rule speaks; found when
+	// first asked for.
+	elsewhere map[source.Span]bool
 }
 
 // A thingName is one way to call a thing, cut into words; the longest come first.
@@ -225,9 +228,18 @@ func (t *typedSearch) compare(thing string, amount quantity.Amount, at source.Sp
 			likeliest = figure
 		}
 	}
-	if likeliest != nil {
+	if likeliest != nil && !t.isToldElsewhere(at) {
 		t.findings = append(t.findings, t.disagrees(thing, amount, at, likeliest))
 	}
+}
+
+// isToldElsewhere says whether a figure told in two units is one that another rule
+// speaks of.
+func (t *typedSearch) isToldElsewhere(at source.Span) bool {
+	if t.elsewhere == nil {
+		t.elsewhere = unequalPlaces(t.Kit)
+	}
+	return t.elsewhere[at]
 }
 
 // inWords tells a figure the way a link told it, where that is another way.

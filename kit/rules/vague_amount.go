@@ -103,7 +103,8 @@ func (v *vagueSearch) isMeant(text reading, first, n int, vague vagueWord) bool 
 	at := text.span(first, first+n-1)
 	link := text.link(at)
 	switch {
-	case link != nil && (link.Phrase.Portion != kit.NoPortion || !tells(link.Kind)):
+	case link != nil && (link.Phrase.Portion != kit.NoPortion || !tells(link.Kind)),
+		link != nil && vague.level && isUnnumbered(link):
 		return false
 	case vague.level && (!v.isBehind(text, first, v.table.filling) || fillTold(text, first)),
 		vague.adding && link == nil && !v.isAdding(text, first):
@@ -166,10 +167,12 @@ func (v *vagueSearch) isBehind(text reading, i int, words []string) bool {
 	return false
 }
 
-// fillTold says whether a link in the same sentence tells how much is filled.
+// fillTold says whether a link in the same sentence tells how much is filled, or is
+// told of by fill-not-a-number because it does not.
 func fillTold(text reading, i int) bool {
 	for _, link := range text.links {
-		if link.Kind != kit.Fill && link.Kind != kit.Move || link.Phrase.Portion == kit.NoPortion {
+		told := (link.Kind == kit.Fill || link.Kind == kit.Move) && link.Phrase.Portion != kit.NoPortion
+		if !told && !isUnnumbered(link) {
 			continue
 		}
 		for _, w := range text.words {

@@ -263,7 +263,7 @@ func (v leftVessel) forEachRun() string {
 // fillMore offers a fuller container where the container has room for it.
 func (v leftVessel) fillMore(beyond quantity.Number) (diag.Remedy, bool) {
 	each := v.each()
-	if each == nil || v.Last.Kind != kit.Fill || !v.Last.Phrase.To && v.Last.Phrase.Portion != kit.Exactly {
+	if each == nil || each.Value().Sign() <= 0 || v.Last.Kind != kit.Fill || !v.Last.Phrase.To && v.Last.Phrase.Portion != kit.Exactly {
 		return diag.Remedy{}, false
 	}
 	told, ok := v.Last.Phrase.Amount()

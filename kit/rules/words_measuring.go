@@ -1,12 +1,12 @@
 package rules
 
-// measuring are what tools that measure are called.
-type measuring struct {
+// measuringNames are what tools that measure are called.
+type measuringNames struct {
 	scales, thermometers, rulers, timers, jugs, spoons []string
 }
 
 // measuringWords by language.
-var measuringWords = map[string]measuring{
+var measuringWords = map[string]measuringNames{
 	"en": {
 		scales: []string{"scale"}, thermometers: []string{"thermometer"}, rulers: []string{"ruler", "tape measure"},
 		timers: []string{"timer", "clock"}, jugs: []string{"measuring jug"}, spoons: []string{"spoon", "measuring cup"},
