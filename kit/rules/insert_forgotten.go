@@ -10,6 +10,7 @@ import (
 var insertForgotten = Rule{
 	Name:     "insert-forgotten",
 	Severity: diag.MustFix,
+	Sums:     true,
 	Title:    "An insert is not reckoned with in the fill",
 	Explanation: `A jar takes 230 mL under its headspace; with a bag of pebbles of 15 mL in it, it takes 215.
 Whoever fills to 230 mL has measured the empty jar, and the pebbles push the rest over

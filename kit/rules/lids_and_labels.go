@@ -13,6 +13,7 @@ import (
 var lidsAndLabels = Rule{
 	Name:     "lids-and-labels",
 	Severity: diag.MustFix,
+	Sums:     true,
 	Title:    "Lids, labels, wicks or tags are not as many as what they go with",
 	Explanation: `Six jars and five lids: the sixth candle gathers dust, and its maker writes to ask.
 

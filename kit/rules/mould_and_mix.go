@@ -10,6 +10,7 @@ import (
 var mouldAndMix = Rule{
 	Name:     "mould-and-mix",
 	Severity: diag.ShouldFix,
+	Sums:     true,
 	Title:    "A mould and what is poured into it do not go together",
 	Explanation: `A mould is measured in millilitres and plaster, wax or resin in grams; between them stands
 the density of the mix. Poured by weight, a cavity may end up half full, which makes

@@ -138,7 +138,7 @@ func (m *measuring) problem(told quantity.Amount) problem {
 		return noSuchSpoon
 	}
 	list := slices.DeleteFunc(slices.Clone(m.gauges[d]), func(g gauge) bool {
-		return g.small && mostBySpoon.Less(told.Nominal)
+		return g.small && !told.Household && mostBySpoon.Less(told.Nominal)
 	})
 	switch {
 	case len(list) == 0 && m.judged:

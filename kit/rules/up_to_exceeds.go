@@ -10,6 +10,7 @@ import (
 var upToExceeds = Rule{
 	Name:     "up-to-exceeds",
 	Severity: diag.MustFix,
+	Sums:     true,
 	Title:    "An “up to” may be more than the pack, the limit or the room",
 	Explanation: `“Up to 5 g of tint” allows 5 g to everybody. So its upper end is what all sums count: it
 must be there in the pack for every run, keep to the limits on shares, and fit into the

@@ -10,6 +10,7 @@ import (
 var vesselTooSmall = Rule{
 	Name:     "vessel-too-small",
 	Severity: diag.MustFix,
+	Sums:     true,
 	Title:    "A vessel does not hold what the steps put into it",
 	Explanation: `Two litres into a pan of one and a half run over the stove, hot or not. At every moment
 that a step ends or something is poured out, what is in a vessel is added up: what mixes,

@@ -12,6 +12,7 @@ import (
 var weighInstead = Rule{
 	Name:     "weigh-instead",
 	Severity: diag.ShouldFix,
+	Sums:     true,
 	Title:    "A spoon is too rough a measure for what is packed or allowed",
 	Explanation: `A spoon holds a volume, and of a loose powder that may be more or less by weight: the
 density in kit.yaml has two ends, and a heaped spoon holds up to two and a half level

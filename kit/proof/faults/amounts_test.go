@@ -9,7 +9,7 @@ import (
 // Faults in amounts of the method.
 var amountFaults = []faultKind{
 	{name: "a step takes more than the box holds", rule: "packed-too-little", beside: true,
-		also: []string{"typed-amount-disagrees", "share-outside-limits"}, edits: func(k *cleanKit) []edit {
+		also: []string{"typed-amount-disagrees", "share-outside-limits", "units-disagree"}, edits: func(k *cleanKit) []edit {
 			return eachTaking(k, func(c entry, l link, told place, each figure) []edit {
 				other := k.used(c).minus(figure{k.taken(c, l), c.amount("packed").unit})
 				ratio := c.amount("packed").minus(other).number / k.taken(c, l)
@@ -20,7 +20,7 @@ var amountFaults = []faultKind{
 			}, packedTooLittleBy)
 		}},
 	{name: "a step takes far less than the box holds", rule: "left-over", beside: true,
-		also: []string{"typed-amount-disagrees", "share-outside-limits", "taken-from-empty", "net-less-than-claimed"}, edits: func(k *cleanKit) []edit {
+		also: []string{"typed-amount-disagrees", "share-outside-limits", "taken-from-empty", "net-less-than-claimed", "units-disagree"}, edits: func(k *cleanKit) []edit {
 			return eachTaking(k, func(c entry, l link, told place, each figure) []edit {
 				if each.number < 2 && each.unit == "" {
 					return nil
@@ -31,7 +31,7 @@ var amountFaults = []faultKind{
 				return []edit{told.becomes(like(told, each.times(0.5))).harmlessIf(k.isKept(c.key))}
 			}, surplusOf)
 		}},
-	{name: "a step does its taking twice", rule: "packed-too-little", beside: true, also: []string{"share-outside-limits", "typed-amount-disagrees"}, edits: func(k *cleanKit) []edit {
+	{name: "a step does its taking twice", rule: "packed-too-little", beside: true, also: []string{"share-outside-limits", "typed-amount-disagrees", "vessel-too-small"}, edits: func(k *cleanKit) []edit {
 		return eachTaking(k, func(c entry, l link, told place, each figure) []edit {
 			again := l.end().becomes(" and then " + l.text())
 			return []edit{again.harmlessIf(!k.used(c).times(2).isOver(c.amount("packed")))}
@@ -45,7 +45,7 @@ var amountFaults = []faultKind{
 			return []edit{l.end().becomes(" and then [the rest of it](" + l.address.text() + ")")}
 		})
 	}},
-	{name: "a step takes some more of a pack that is used up", rule: "packed-too-little", beside: true, also: []string{"share-outside-limits"}, edits: func(k *cleanKit) []edit {
+	{name: "a step takes some more of a pack that is used up", rule: "packed-too-little", beside: true, also: []string{"share-outside-limits", "not-measurable"}, edits: func(k *cleanKit) []edit {
 		return eachLink(k, func(l link) []edit {
 			if l.kind != "take" || !strings.HasPrefix(l.words.text(), "all of") && !strings.HasPrefix(l.words.text(), "the rest of") {
 				return nil
@@ -113,7 +113,7 @@ var amountFaults = []faultKind{
 	{name: "filled by eye", rule: "vague-amount", also: []string{"unreadable-amount"}, edits: func(k *cleanKit) []edit {
 		return eachStep(k, "Fill the glasses nearly full.", "Pour until it stands just below the rim.")
 	}},
-	{name: "a figure told again in another unit, and wrong", rule: "typed-amount-disagrees", edits: func(k *cleanKit) []edit {
+	{name: "a figure told again in another unit, and wrong", rule: "units-disagree", edits: func(k *cleanKit) []edit {
 		return eachLink(k, func(l link) []edit {
 			second, ok := l.within(`\(([\d.]+)[ \d/a-z]*\)`)
 			if !ok {
@@ -123,8 +123,10 @@ var amountFaults = []faultKind{
 			return []edit{second.becomes(more(n, 1)), second.becomes(more(n, 3))}
 		})
 	}},
-	{name: "a figure told again, and rounded beyond all sense", rule: "typed-amount-disagrees", edits: swaps("method.md",
-		"1 lb 3 1/2 oz", "1 kg", "1 lb 3 1/2 oz", "1 lb", "1 lb 3 1/2 oz", "2 lb", "2 1/2 cups", "3 cups", "2 1/2 cups", "1 L")},
+	{name: "a figure told again in the same system, and rounded beyond all sense", rule: "typed-amount-disagrees", edits: swaps("method.md",
+		"1 lb 3 1/2 oz", "1 kg", "2 1/2 cups", "1 L")},
+	{name: "a figure told again, and rounded beyond all sense", rule: "units-disagree", edits: swaps("method.md",
+		"1 lb 3 1/2 oz", "1 lb", "1 lb 3 1/2 oz", "2 lb", "2 1/2 cups", "3 cups")},
 	{name: "a figure told again in another step, and wrong", rule: "typed-amount-disagrees", edits: func(k *cleanKit) []edit {
 		return eachLink(k, func(l link) []edit {
 			is, ok := reads(l.words.text())
@@ -137,7 +139,7 @@ var amountFaults = []faultKind{
 	}},
 	{name: "a figure typed into running text, and wrong", rule: "typed-amount-disagrees", edits: func(k *cleanKit) []edit { return typed(k, 1.73) }},
 	{name: "a figure typed into running text, and right", rule: "typed-amount-disagrees", edits: func(k *cleanKit) []edit { return typed(k, 1) }},
-	{name: "more filled than there is", rule: "taken-from-empty", also: []string{"typed-amount-disagrees"}, edits: func(k *cleanKit) []edit {
+	{name: "more filled than there is", rule: "taken-from-empty", also: []string{"typed-amount-disagrees", "units-disagree"}, edits: func(k *cleanKit) []edit {
 		return eachLink(k, func(l link) []edit {
 			told, ok := l.within(` to (\d+ g)`)
 			if l.kind != "fill" || !ok {

@@ -31,7 +31,7 @@ var countAndTimeFaults = []faultKind{
 			return []edit{packed.becomes(more(n, -2), figure{k.containersInRun(), ""})}
 		})
 	}},
-	{name: "more containers filled than are packed", rule: "counts-disagree", also: []string{"taken-from-empty", "typed-amount-disagrees", "net-less-than-claimed"}, edits: func(k *cleanKit) []edit {
+	{name: "more containers filled than are packed", rule: "counts-disagree", also: []string{"taken-from-empty", "typed-amount-disagrees", "net-less-than-claimed", "lids-and-labels"}, edits: func(k *cleanKit) []edit {
 		return eachFillCount(k, 1)
 	}},
 	{name: "fewer containers filled than are packed", rule: "counts-disagree", beside: true, also: []string{"packed-too-little", "left-over", "typed-amount-disagrees"}, edits: func(k *cleanKit) []edit {

@@ -4,7 +4,7 @@ import "strings"
 
 // Slips of a hand that is tired: a unit, a decimal point, a line in the wrong place.
 var slipFaults = []faultKind{
-	{name: "kilograms for grams in a step", rule: "packed-too-little", beside: true, also: []string{"typed-amount-disagrees", "share-outside-limits", "container-overfull"}, edits: func(k *cleanKit) []edit {
+	{name: "kilograms for grams in a step", rule: "packed-too-little", beside: true, also: []string{"typed-amount-disagrees", "share-outside-limits", "container-overfull", "units-disagree", "vessel-too-small"}, edits: func(k *cleanKit) []edit {
 		return eachTaking(k, func(c entry, l link, told place, each figure) []edit {
 			switch unitOf(told) {
 			case "g":

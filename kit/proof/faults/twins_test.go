@@ -20,7 +20,7 @@ var twinFaults = []faultKind{
 		row{"method.md", "[300 g of water]", "[200 g of water]", "take:alum", []figure{{30, "g"}, {24.8, "g"}}},
 		row{"method.md", "[100 g of water]", "[20 g of water]", "take:salt", []figure{{100, "g"}, {21, "g"}}},
 		row{"kit.yaml", "dissolves: 21 g", "dissolves: 2.1 g", "", []figure{{20, "g"}, {2.1, "g"}}})},
-	{name: "a ratio beyond its limits", rule: "ratio-outside-limits", twins: everyRow, beside: true, also: []string{"left-over"}, edits: inTwin("ratio-outside-limits",
+	{name: "a ratio beyond its limits", rule: "ratio-outside-limits", twins: everyRow, beside: true, also: []string{"left-over", "vessel-too-small"}, edits: inTwin("ratio-outside-limits",
 		row{"kit.yaml", "name: Alum, packed: 12 g", "name: Alum, packed: 14 g", "take:alum", []figure{{14, "g"}, {100, "g"}}},
 		row{"kit.yaml", "name: Alum, packed: 12 g", "name: Alum, packed: 7 g", "take:alum", []figure{{7, "g"}, {100, "g"}}},
 		row{"kit.yaml", "2 skeins of 50 g", "2 skeins of 25 g", "take:alum", []figure{{24, "g"}, {100, "g"}, {50, "g"}}},
