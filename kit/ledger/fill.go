@@ -27,6 +27,23 @@ func (f *follower) fill() {
 	share := f.fillShare(source, group)
 	group.Mixture, group.Temperature = source.Mixture, source.Temperature
 	f.pourInto(group, source, source.takeShare(share))
+	f.clings(source, group)
+}
+
+// clings notes a fill that takes what cannot be poured: of a vessel's residue nothing
+// comes out, so that the last container gets less.
+func (f *follower) clings(source *vessel, g *group) {
+	residue := f.residueOf(source)
+	if residue == nil || f.operation.Phrase.Portion != kit.Exactly || f.operation.Phrase.About {
+		return
+	}
+	left := source.measured(residue.Dimension)
+	if len(source.portions) == 0 {
+		left = Fixed(residue.Dimension, "left in "+source.name, quantity.Number{})
+	}
+	if left.Known() && left.Value().Less(residue.Value()) {
+		f.snag(Clings, g.Vessel, residue, left, source.name)
+	}
 }
 
 // said is the number of containers in the words, 0 when they name none.

@@ -182,6 +182,8 @@ const (
 	Empty Trouble = "empty"
 	// Short: more was wanted from a vessel than it held.
 	Short Trouble = "short"
+	// Clings: a fill leaves less in a vessel than what is told to cling to it.
+	Clings Trouble = "clings"
 	// NoDensity: volume and mass meet, and no density joins them.
 	NoDensity Trouble = "no density"
 	// OtherKind: an amount of another kind than the thing is packed in.

@@ -57,6 +57,7 @@ var All = []Rule{
 	ratioOutsideLimits,
 	piecesDoNotFit,
 	usedTooLate,
+	lastContainerShort,
 	hardToRead,
 	noVerbFirst,
 	ambiguousAbbreviation,

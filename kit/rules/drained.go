@@ -54,11 +54,6 @@ func drainedInOrder(s Subject) []drained {
 		}
 	}
 	all = append(all, dryEmptyings(s)...)
-	for _, r := range s.Ledger.Remainders {
-		if finding, ok := shortByResidue(s, r); ok {
-			all = append(all, drained{perRun{r.Run, finding}, ranOut})
-		}
-	}
 	return all
 }
 

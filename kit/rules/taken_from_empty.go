@@ -146,37 +146,6 @@ func shortPackIn(s Subject, snag ledger.Snag) string {
 	return ""
 }
 
-// shortByResidue finds exact fills that leave less in a vessel than stays behind.
-func shortByResidue(s Subject, r *ledger.Remainder) (diag.Finding, bool) {
-	if r.Last == nil || r.UsedLater || r.Residue == nil || r.Last.Kind != kit.Fill ||
-		r.Last.Phrase.Portion != kit.Exactly || r.Last.Phrase.About {
-		return diag.Finding{}, false
-	}
-	held := contentsIn(&r.Contents, r.Residue.Dimension)
-	making := lastMaking(s.Ledger, r.Run, r.Vessel)
-	if making == nil || !held.Known() {
-		return diag.Finding{}, false
-	}
-	made := contentsIn(&making.Contents, r.Residue.Dimension)
-	missing := r.Residue.Value().Minus(held.Value())
-	if !made.Known() || missing.Cmp(made.Value().Times(noticeable)) <= 0 {
-		return diag.Finding{}, false
-	}
-	name, dimension := s.Kit.Called(r.Vessel), r.Residue.Dimension
-	return diag.Finding{
-		Severity: diag.ShouldFix, Where: amountSpan(r.Last), About: r.Vessel, Cause: vesselCause(r.Vessel),
-		Found: "the last container comes out " + show(missing, dimension) + " short: " + r.Residue.Show() + " stays behind in " + name +
-			", and the fills leave only " + held.Show(),
-		Expected: "fills that leave the residue of " + name,
-		Sum: lines("made: "+made.Sum(), "left after the fills: "+held.Show(),
-			r.Residue.Show()+" − "+held.Show()+" = "+show(missing, dimension)+" too little"),
-		Remedies: []diag.Remedy{
-			{Do: "make " + show(rounded(missing, step(missing, dimension), true), dimension) + " more"},
-			{Do: "fill each a little less, so that " + r.Residue.Show() + " stays behind"},
-		},
-	}, true
-}
-
 // followChain marks what comes after the first finding on a vessel in a run: once
 // it is short, everything later from it is short too.
 func followChain(all []perRun) []perRun {

@@ -139,6 +139,8 @@ var amountFaults = []faultKind{
 	}},
 	{name: "a figure typed into running text, and wrong", rule: "typed-amount-disagrees", edits: func(k *cleanKit) []edit { return typed(k, 1.73) }},
 	{name: "a figure typed into running text, and right", rule: "typed-amount-disagrees", edits: func(k *cleanKit) []edit { return typed(k, 1) }},
+	{name: "more clings to the vessel than the fills leave", rule: "last-container-short", beside: true, also: []string{"tool-not-free"}, edits: swaps("kit.yaml",
+		"residue: 6 g ± 2 g", "residue: 40 g ± 2 g", "residue: 6 g ± 2 g", "residue: 60 g")},
 	{name: "more filled than there is", rule: "taken-from-empty", also: []string{"typed-amount-disagrees", "units-disagree"}, edits: func(k *cleanKit) []edit {
 		return eachLink(k, func(l link) []edit {
 			told, ok := l.within(` to (\d+ g)`)
