@@ -66,6 +66,9 @@ func (p *parser) difference(i, next int) (Amount, int, *Error) {
 	default:
 		return Amount{}, i, p.refuse(i, end, "an amount, or by and a difference of temperature", "leave “by” out")
 	}
+	if a.High.Less(a.Low) {
+		return Amount{}, i, p.refuse(i, end, "a difference of nothing or more behind a limit", "say by how much, and that it gets colder in words")
+	}
 	a.Written = p.written(i, end)
 	return a, end, nil
 }
