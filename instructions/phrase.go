@@ -44,6 +44,7 @@ func (p *passage) operationPhrase(operation *kit.Operation, m *meaning, l link) 
 	f.containers()
 	f.amountsTold()
 	f.oneInEach()
+	f.plural()
 	f.judge()
 	operation.Phrase = f.phrase
 }

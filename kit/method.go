@@ -189,6 +189,8 @@ type Phrase struct {
 	EachCount int
 	// To: "fill to" is the total in the container; otherwise it is added.
 	To bool
+	// Plural: the words name several of the thing and no number: "the labels".
+	Plural bool
 	// FromRim: a fill height is told from the rim down.
 	FromRim bool
 	// InAll: the figure is for the whole box, not one run.

@@ -228,6 +228,9 @@ func (f *follower) placeIn(g *group, m *material, each int) {
 func (f *follower) perContainer(containers int, m *material) int {
 	phrase := f.operation.Phrase
 	count := max(1, phrase.Count)
+	if phrase.Plural && m.packed.Known() {
+		count = max(1, int(f.equalPart(m).Value().Int()))
+	}
 	if amount, ok := phrase.Amount(); ok && amount.Dimension == quantity.Count {
 		count = int(amount.Nominal.Int())
 	}

@@ -147,6 +147,9 @@ func (f *follower) amountOf(m *material, times *Figure) *Figure {
 	if f.operation.Text == "" && m.packed != nil {
 		return f.equalPart(m)
 	}
+	if phrase.Plural && m.packed.Known() && m.dimension == quantity.Count {
+		return f.equalPart(m)
+	}
 	if m.countable() {
 		return f.oneEach(m, times)
 	}

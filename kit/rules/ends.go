@@ -63,6 +63,20 @@ func (r reading) endsIn(sentence int, e endWords) bool {
 	return false
 }
 
+// looksIn says whether a sentence tells more than a time: what to look for, or how hot.
+func (r reading) looksIn(sentence int, e endWords) bool {
+	for i, w := range r.words {
+		if w.sentence != sentence {
+			continue
+		}
+		link := r.link(r.span(i, i))
+		if r.isUntil(i, e) || strings.HasPrefix(w.text, "°") || link != nil && (link.Kind == kit.Warm || link.Kind == kit.Cue || link.Kind == kit.Cool) {
+			return true
+		}
+	}
+	return false
+}
+
 // isUntil says whether a word begins a clause that tells when something is over.
 func (r reading) isUntil(i int, e endWords) bool {
 	for _, phrase := range e.until {

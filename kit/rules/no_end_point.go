@@ -19,7 +19,7 @@ The running text of each step is searched for orders to heat, to mix, and to let
 dry, set, cool or soak. Silent is a step that tells anywhere a time, a temperature or what
 to look for, in a link or in words (“until …”, “ten times”), and one after which the next
 step begins with when it may begin. Where the step's vessel is to be warmed or heated, a time
-elsewhere in the step is not enough, as stoves differ. It goes by words, so it should be fixed, not must.
+alone is not enough: two minutes are right for one oven only. It goes by words, so it should be fixed, not must.
 
 Write what to look for, how long it takes, or to what temperature; best two of them.`,
 	Check: func(s Subject) []diag.Finding {
@@ -61,10 +61,16 @@ func withoutEnd(k *kit.Kit, step *kit.Step, words endlessVerbs) (diag.Finding, b
 	for _, one := range orders(k, text) {
 		verb := text.words[one.word].text
 		byDegrees := slices.Contains(words.degrees, verb) && step.Vessel != "" && !saysHowHot(step, text, one, words.degrees)
-		if text.endsIn(one.sentence, end) || !byDegrees && (hasEnd(step) || text.endsIn(one.sentence+1, end)) {
+		byClock := byDegrees && text.endsIn(one.sentence, end) && !text.looksIn(one.sentence, end) && !text.looksIn(one.sentence+1, end)
+		if text.endsIn(one.sentence, end) && !byClock || !byDegrees && (hasEnd(step) || text.endsIn(one.sentence+1, end)) {
 			continue
 		}
 		switch {
+		case byClock:
+			finding := endMissing(step, text, one.word, one.word, "heats", "to what temperature or until what it is heated, besides how long",
+				"say it in a link: [to 75 °C](warm:), or [no flakes are left](cue:)")
+			finding.Found = inStep(step) + " heats by the clock alone, and stoves and ovens differ"
+			return finding, true
 		case slices.Contains(words.heating, verb):
 			return endMissing(step, text, one.word, one.word, "heats", "to what temperature, how long, or until what it is heated",
 				"say it in a link: [to 75 °C](warm:), or [no flakes are left](cue:)"), true
