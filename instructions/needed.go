@@ -35,7 +35,8 @@ func (f *phrasing) judgeAgain() {
 }
 
 // judgeFill finds heights that are not told from the bottom up. A fill that tells no
-// figure at all is judged with the room of its container, by a rule.
+// figure at all is judged with the room of its container, by a rule that knows the
+// words of it in English only.
 func (f *phrasing) judgeFill() {
 	amount, told := f.phrase.Amount()
 	if told && amount.Dimension == quantity.Length && f.fromRim() {
@@ -43,7 +44,8 @@ func (f *phrasing) judgeFill() {
 		return
 	}
 	for i := range f.tokens {
-		if f.has(i, f.language.rims) && told && amount.Dimension == quantity.Length {
+		byEye := !told && f.language != english
+		if f.has(i, f.language.rims) && (byEye || told && amount.Dimension == quantity.Length) {
 			f.unreadableText("a height told from the rim or by eye, "+f.written(), "a weight, a volume, or the height from the bottom",
 				"write how much goes in: [each jar to 200 g](fill:jar)",
 				"give the inside height of the container in kit.yaml and write [each jar to 10 mm below the rim](fill:jar)")
