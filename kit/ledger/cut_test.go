@@ -3,6 +3,7 @@ package ledger_test
 import (
 	"strings"
 	"testing"
+	"time"
 
 	"tallyfold/kit/ledger"
 	"tallyfold/kit/quantity"
@@ -93,6 +94,16 @@ func TestPiecesAreLaidOut(t *testing.T) {
 		if cut := l.Cuttings[0]; cut.Wanted() != c.wanted || cut.Placed != c.placed || cut.Unknown != "" {
 			t.Errorf("%s: %d of %d placed %s, want %d of %d", c.text, cut.Placed, cut.Wanted(), cut.Unknown, c.placed, c.wanted)
 		}
+	}
+}
+
+// A sheet without end and small pieces are laid out in no time.
+func TestHugeSheet(t *testing.T) {
+	huge := strings.Replace(stitching, "2 sheets of 20 × 15 cm, cut margin: 5 mm", "1 sheet of 1000 × 999999 mm", 1)
+	began := time.Now()
+	cut := ledger.Follow(read(t, huge, onBoard("Cut out [5 squares of 0.01 × 9 cm](use:felt)."))).Cuttings[0]
+	if cut.Placed != 5 || time.Since(began) > time.Second {
+		t.Errorf("%d placed in %v", cut.Placed, time.Since(began))
 	}
 }
 

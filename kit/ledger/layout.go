@@ -136,8 +136,12 @@ type blockCounter struct {
 	known map[rectangle]int
 }
 
-// mostKnown bounds the work; beyond it rows of one direction are counted.
-const mostKnown = 20_000
+// mostAcross and mostKnown bound the work; beyond them rows of one direction are counted,
+// which for so many pieces is the best there is or very near it.
+const (
+	mostAcross = 60
+	mostKnown  = 20_000
+)
 
 func (b *blockCounter) most(r rectangle) int {
 	p := b.piece
@@ -149,7 +153,8 @@ func (b *blockCounter) most(r rectangle) int {
 	if n, ok := b.known[r]; ok {
 		return n
 	}
-	if best == 0 || len(b.known) > mostKnown {
+	many := r.across/min(p.across, p.along) > mostAcross || r.along/min(p.across, p.along) > mostAcross
+	if best == 0 || many || len(b.known) > mostKnown {
 		return best
 	}
 	b.known[r] = best
