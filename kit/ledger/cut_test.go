@@ -47,6 +47,7 @@ var cuttings = []meant{
 	{"a part of one of them", stitching, onBoard("Lay out [half of a sheet](use:felt)."), "felt used 15000"},
 	{"half a skein", stitching, onBoard("Cut [half a skein](use:floss)."), "floss used 4000"},
 	{"half of one skein", stitching, onBoard("Cut [half of one skein](use:floss)."), "floss used 4000"},
+	{"of one skein, the thread is all of it", stitching, onBoard("Wind up [the thread](use:floss)."), "floss used 8000; floss left 0"},
 	{"all of them", stitching, onBoard("Lay out [all of the felt](use:felt)."), "felt used 60000"},
 	{"the amount of one told again is compared", stitching, onBoard("Wind up [1 skein (9 m)](use:floss)."), "floss used 8000; snags not the same floss"},
 	{"an area told as one has no sides", stitching, onBoard("Cut out [100 cm²](use:felt)."), "felt used 10000"},

@@ -47,7 +47,7 @@ Thread [1 needle](use:needle) if you like. All of it takes [25 minutes](work:).
 func TestInnocentOddities(t *testing.T) {
 	for _, sentence := range []string{
 		"", "Go back to step 3 of the leaflet.", "See [step 2](step:filling) for the rest.", "Take the size 24 needle out of its paper.",
-		"The 2-ply wool is for later.", "Rinse your hands with tap water.", "Tap water will do.", "All of the oil should look clear.",
+		"The 2-ply wool is for later.", "Work on it over several evenings.", "Rinse your hands with tap water.", "Tap water will do.", "All of the oil should look clear.",
 		"The No. 10 wick comes next.", "Set the A4 sheet straight.", "It has a 1920s style.", "Follow the drawing in Fig. 3 closely.",
 		"Read page 4 first.", "Wear an old T-shirt.", "Keep bag T for later.", "The vitamin C in it is harmless.", "It is a 3D shape.",
 		"The 24-hour clock is used here.", "Use the rest [in step 2](step:filling).", "Some of the bubbles will rise.", "Take your time.",
