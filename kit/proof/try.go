@@ -99,6 +99,10 @@ func (p *Proof) try(finding diag.Finding, remedy *diag.Remedy) int {
 		remedy.Tried = join(told, counts, "but then "+fresh[0].Rule+": "+fresh[0].Found)
 		return trades
 	}
+	if lesser := changed.lesser(finding); lesser != "" {
+		remedy.Tried = join(told, counts, "what stays weighs less: "+lesser)
+		return trades
+	}
 	remedy.Tried = join(told, counts, "nothing new is found")
 	return mends
 }
@@ -138,6 +142,17 @@ func isOnTranslations(f diag.Finding) bool { return strings.HasPrefix(f.Rule, "t
 // known by rule, by what they are about, and by weight: a lesser one has taken its place.
 func (p *Proof) stillFinds(f diag.Finding, before *Proof) bool {
 	return p.like(f) >= before.like(f)
+}
+
+// lesser is what a finding of the same rule about the same thing says that weighs less and
+// should still be fixed, "" for none.
+func (p *Proof) lesser(f diag.Finding) string {
+	for _, other := range p.Findings {
+		if other.Rule == f.Rule && other.About == f.About && other.Severity > f.Severity && other.Severity <= diag.ShouldFix {
+			return other.Found
+		}
+	}
+	return ""
 }
 
 // like counts the findings of a rule about a thing that weigh at least as much.

@@ -5,6 +5,7 @@ import (
 
 	"tallyfold/kit"
 	"tallyfold/kit/diag"
+	"tallyfold/kit/ledger"
 	"tallyfold/kit/quantity"
 	"tallyfold/kit/source"
 )
@@ -33,6 +34,50 @@ func retell(k *kit.Kit, o *kit.Operation, n quantity.Number, upwards bool) []dia
 		changes = append(changes, rewrite(k, spans[i+1], closest(amount.Nominal.Times(factor), amount))...)
 	}
 	return changes
+}
+
+// scaled takes so many times as much of a thing in a vessel: in the one link that takes it
+// there, or, where that takes the whole pack, by another pack.
+func scaled(s Subject, run *kit.Run, vessel, thing string, factor quantity.Number, upwards bool) diag.Remedy {
+	name := s.Kit.Called(thing)
+	general := diag.Remedy{Do: "take " + show(factor, quantity.Count) + " times that amount of " + name}
+	entry := onlyTakenInto(s.Ledger, run, vessel, thing)
+	if entry == nil {
+		return general
+	}
+	c := s.Kit.Component(thing)
+	told, ok := entry.Operation.Phrase.Amount()
+	switch {
+	case c != nil && !c.Lots.Told() && isWholePack(entry) && entry.Amount.Value().Equal(c.Packed.Value.Nominal):
+		fits := measured(c.Packed.Value.Nominal.Times(factor), c.Packed.Value, upwards)
+		return diag.Remedy{
+			Do:      "pack " + fits + " of " + name + " instead of " + c.Packed.Value.Written + ", as all of it goes in",
+			Changes: repack(s.Kit, c, fits),
+		}
+	case ok && entry.Operation.Phrase.Portion == kit.Exactly && entry.Operation.Phrase.Lots.IsZero() && told.Dimension != quantity.Share:
+		n := told.Nominal.Times(factor)
+		return diag.Remedy{
+			Do:      "take " + measured(n, told, upwards) + " of " + name + " instead of " + told.Written + " in " + inStep(entry.Step),
+			Changes: retell(s.Kit, entry.Operation, n, upwards),
+		}
+	}
+	return general
+}
+
+// onlyTakenInto is the one entry of a run that took a thing into a vessel; nil where
+// there are several, or none.
+func onlyTakenInto(l *ledger.Ledger, run *kit.Run, vessel, thing string) *ledger.Entry {
+	var only *ledger.Entry
+	for i, e := range l.Entries {
+		if e.Run != run || e.Thing != thing || e.To != vessel || e.Move != ledger.Taken {
+			continue
+		}
+		if only != nil {
+			return nil
+		}
+		only = &l.Entries[i]
+	}
+	return only
 }
 
 // repack packs so much instead; the tolerance that the maker wrote stays.

@@ -86,8 +86,8 @@ func undissolved(s Subject, solution *ledger.Solution) (diag.Finding, bool) {
 	part := solution.Takes.Value().Over(solution.Strength.Value())
 	finding.Sum = lines("strength: "+solution.Strength.Sum(), perHundred(solution.Strength)+" against "+perHundred(solution.Takes))
 	finding.Remedies = []diag.Remedy{
-		{Do: "take at most " + percent(part) + " of that amount of " + name},
-		{Do: "take " + ratioText(solution) + " times as much " + solvent},
+		scaled(s, solution.Run, solution.Vessel, solution.Solute.ID, part, false),
+		scaled(s, solution.Run, solution.Vessel, solution.Solvent, solution.Strength.Value().Over(solution.Takes.Value()), true),
 		{Do: "warm it further before " + name + " goes in"},
 	}
 	return finding, true
@@ -115,10 +115,6 @@ func perHundred(f *ledger.Figure) string {
 		base = "100 mL"
 	}
 	return show(f.Value().Times(quantity.Whole(100)), quantity.Mass) + " to " + base
-}
-
-func ratioText(solution *ledger.Solution) string {
-	return show(rounded(solution.Strength.Value().Over(solution.Takes.Value()), quantity.Ratio(1, 100), true), quantity.Count)
 }
 
 func at(solution *ledger.Solution) string {

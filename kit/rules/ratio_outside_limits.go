@@ -134,8 +134,8 @@ func (l limit) holdRatio(s Subject, run *kit.Run, c *ledger.Contents) (diag.Find
 	}
 	factor := l.edge(way).Over(ratio.Value())
 	finding.Remedies = []diag.Remedy{
-		{Do: "take " + show(factor, quantity.Count) + " times that amount of " + s.Kit.Called(l.thing)},
-		{Do: "take " + show(ratio.Value().Over(l.edge(way)), quantity.Count) + " times that amount of " + s.Kit.Called(base)},
+		scaled(s, run, c.Vessel, l.thing, factor, way == tooLow),
+		scaled(s, run, c.Vessel, base, ratio.Value().Over(l.edge(way)), way == tooHigh),
 	}
 	return finding, true
 }
