@@ -18,11 +18,6 @@ type Accepted struct {
 	Entry source.Span
 }
 
-// String tells it in a line: what, why, until when.
-func (a Accepted) String() string {
-	return named(a.Rule, a.About) + ": " + a.Found + "; " + a.reason()
-}
-
 func (a Accepted) reason() string {
 	return "because " + strings.Join(strings.Fields(a.Because), " ") + ", until " + a.Until
 }

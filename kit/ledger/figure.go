@@ -98,16 +98,6 @@ func (f *Figure) Called(name string) *Figure {
 	return &named
 }
 
-// As gives the same figure in another dimension; only for a share told of a mass.
-func (f *Figure) as(dimension quantity.Dimension) *Figure {
-	told := *f
-	told.Dimension = dimension
-	if f.how == written {
-		told.how, told.from = sum, []*Figure{f}
-	}
-	return &told
-}
-
 // Plus adds figures of one dimension; of none it gives zero.
 func Plus(dimension quantity.Dimension, name string, all ...*Figure) *Figure {
 	if why := firstUnknown(all); why != "" {

@@ -248,12 +248,3 @@ func (l *Ledger) In(run *kit.Run, step *kit.Step) []Entry {
 	}
 	return entries
 }
-
-// Pieces is how many containers were filled in all.
-func (l *Ledger) Pieces() int {
-	n := 0
-	for _, f := range l.Fillings {
-		n += f.Count
-	}
-	return n
-}

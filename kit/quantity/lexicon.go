@@ -79,20 +79,6 @@ func (l *lexicon) add(phrase string, e entry) {
 	at.entries = append(at.entries, e)
 }
 
-// has says whether the phrase has any role.
-func (l *lexicon) has(phrase string) bool {
-	at := l
-	for _, t := range tokenize(phrase, false, nil) {
-		if skippedInPhrase(t) {
-			continue
-		}
-		if at = at.next[t.low]; at == nil {
-			return false
-		}
-	}
-	return len(at.entries) > 0
-}
-
 // skippedInPhrase: "fl. oz" and "twenty-five" are found without their signs.
 func skippedInPhrase(t token) bool {
 	return t.kind == signToken && (t.low == "." || t.low == "-")

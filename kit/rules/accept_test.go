@@ -104,9 +104,13 @@ func TestAcceptedSaysWhyAndUntilWhen(t *testing.T) {
 	if len(accepted) != 1 {
 		t.Fatalf("want one accepted finding, got %v", accepted)
 	}
+	var told strings.Builder
+	if err := diag.WriteAccepted(&told, accepted, diag.Style{}); err != nil {
+		t.Fatal(err)
+	}
 	for _, want := range []string{"left-over", "oil", "for a second try", "2026-02-01"} {
-		if !strings.Contains(accepted[0].String(), want) {
-			t.Errorf("%q does not tell %q", accepted[0], want)
+		if !strings.Contains(told.String(), want) {
+			t.Errorf("%q does not tell %q", told.String(), want)
 		}
 	}
 }
