@@ -15,7 +15,7 @@ import (
 // told shows an operation as a line: kind, names, text.
 func told(o *kit.Operation) string {
 	line := string(o.Kind) + ":" + o.Target
-	for _, param := range []struct{ name, value string }{{"into", o.Into}, {"from", o.From}, {"in", o.In}, {"as", o.As}} {
+	for _, param := range []struct{ name, value string }{{"into", o.Into}, {"from", o.From}, {"in", o.In}, {"as", o.As}, {"either", o.Either}} {
 		if param.value != "" {
 			line += " " + param.name + "=" + param.value
 		}
@@ -47,6 +47,10 @@ func TestLinks(t *testing.T) {
 		{"again", "[the same five more times](again:)", `again: "the same five more times"`},
 		{"what is left", "[what is left](left:pan?as=kept)", `left:pan as=kept "what is left"`},
 		{"what is left in the step's vessel", "[what is left](left:?as=discarded)", `left:pan as=discarded "what is left"`},
+		{"a part of what is left", "[half of it](left:pan?as=poured-away)", `left:pan as=poured-away "half of it"`},
+		{"one thing leaves the rest", "[20 g of water](left:water?from=pan&as=evaporated)", `left:water from=pan as=evaporated "20 g of water"`},
+		{"a choice", "[10 g](take:powder?either=body) or [20 g](take:glycerin?either=body)", `take:powder either=body "10 g" | take:glycerin either=body "20 g"`},
+		{"equally into two vessels", "[it, equally](move:pan?into=cup,pan)", `move:pan into=cup,pan "it, equally"`},
 		{"cleaned", "[wash it](clean:cup)", `clean:cup "wash it"`},
 		{"the step's vessel cleaned", "[wash it](clean:)", `clean:pan "wash it"`},
 		{"warmed", "[to 80–85 °C](warm:)", `warm: "to 80–85 °C"`},
@@ -113,6 +117,13 @@ func TestUnreadableLinks(t *testing.T) {
 		{"a space inside", "[10 g](take: powder)", `unreadable-link "[10 g](take: powder)"`},
 		{"a space before the colon", "[10 g](take :powder)", `unreadable-link "[10 g](take :powder)"`},
 		{"a space in angle brackets", "[10 g](<take:the powder>)", `unreadable-link "take:the powder"`},
+		{"a choice of one", "[10 g](take:powder?either=body)", `unreadable-link "take:powder?either=body"`},
+		{"a choice without a name", "[10 g](take:powder?either=My%20Choice) or [2 g](take:glycerin?either=My%20Choice)", `unreadable-link "My%20Choice" | unreadable-link "My%20Choice"`},
+		{"strands of what has none", "[10 cm](use:cord?strands=2)", `unreadable-link "2"`},
+		{"no number of strands", "[10 cm](use:cord?strands=two)", `unreadable-link "two"`},
+		{"what goes off is not named", "[20 g](left:pan?as=evaporated)", `unreadable-link "left:pan?as=evaporated"`},
+		{"a vessel leaves a vessel", "[20 g](left:pan?from=cup)", `unreadable-link "left:pan?from=cup"`},
+		{"one of the vessels is none", "[it, equally](move:pan?into=cup,mug)", `unknown-target "mug"`},
 		{"never closed", "[10 g](take:powder and stir", `unreadable-link "[10 g](take:powder and stir"`},
 		{"never closed at the end", "[10 g](take:powder", `unreadable-link "[10 g](take:powder"`},
 		{"a space between", "[10 g] (take:powder)", `unreadable-link "[10 g] (take:powder)"`},

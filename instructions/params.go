@@ -28,11 +28,24 @@ func (p *passage) operationParams(operation *kit.Operation, m *meaning, l link) 
 			operation.DrawnFor = p.edition(one.value)
 		case "from":
 			p.checkTarget("?from=", one.value, vessels|mixture, p.part)
+			p.checkLeaves(operation, m, l)
 		default:
 			for _, vessel := range p.among(one.value, m) {
 				p.checkTarget("?"+one.name.text+"=", vessel, vessels, p.part)
 			}
 		}
+	}
+}
+
+// checkLeaves: what leaves a vessel by itself is a thing that can lie or flow in it, and
+// no vessel.
+func (p *passage) checkLeaves(operation *kit.Operation, m *meaning, l link) {
+	if m.kind != kit.Left {
+		return
+	}
+	if is, known := p.names.sortOf(operation.Target); known && is&material == 0 {
+		p.unreadable(l, quoted(l.destination.written)+", in which a vessel leaves a vessel", "the thing that leaves, and behind ?from= the vessel it leaves",
+			"write it like left:water?from=pan&as=evaporated", "take ?from out, if all that is left in it is meant")
 	}
 }
 

@@ -14,16 +14,20 @@ import (
 	"tallyfold/kit/source"
 )
 
+// mostTried is how many remedies are tried, the gravest findings first: each judges the
+// kit once more, and a kit with so much to mend is checked again anyway.
+const mostTried = 80
+
 // Try makes the changes of every remedy that names some, each in a copy of the texts,
 // and judges the kit anew. A remedy says what came of it; those that mend their finding
 // and bring no other come first, and what could not even be read again loses its
-// changes. Findings keep their order.
+// changes. Findings keep their order. Of very many remedies only the first are tried.
 func (p *Proof) Try() {
 	type job struct{ finding, remedy int }
 	var jobs []job
 	for i := range p.Findings {
 		for j, remedy := range p.Findings[i].Remedies {
-			if len(remedy.Changes) > 0 {
+			if len(remedy.Changes) > 0 && len(jobs) < mostTried {
 				jobs = append(jobs, job{i, j})
 			}
 		}
