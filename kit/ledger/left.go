@@ -30,6 +30,9 @@ func (f *follower) left() {
 	if v == nil {
 		return
 	}
+	if f.operation.As == pouredAway {
+		f.keepMaking(v) // the bath as it was, before it goes
+	}
 	// What is poured away or kept leaves the residue behind, as every emptying does.
 	share, all := f.leftShare(v)
 	if all && f.operation.As == discarded && len(v.portions) > 0 {

@@ -6,6 +6,7 @@ import (
 
 	"tallyfold/kit"
 	"tallyfold/kit/quantity"
+	"tallyfold/kit/source"
 )
 
 // A gauge is something on the list of tools, or in the box, that measures.
@@ -13,7 +14,8 @@ type gauge struct {
 	name string
 	// reads is its smallest step in base units, 0 where none is told.
 	reads quantity.Number
-	small bool // a spoon: not for more than mostBySpoon
+	at    source.Span // where “reads to” is told
+	small bool        // a spoon: not for more than mostBySpoon
 }
 
 // A gaugeList has the gauges of a kit by what they measure.
@@ -66,11 +68,11 @@ func (all gaugeList) reads(t *kit.Tool) {
 	}
 	for i, known := range all[d] {
 		if known.name == t.String() {
-			all[d][i].reads = t.ReadsTo.Value.Nominal
+			all[d][i].reads, all[d][i].at = t.ReadsTo.Value.Nominal, t.ReadsTo.Span
 			return
 		}
 	}
-	all[d] = append(all[d], gauge{name: t.String(), reads: t.ReadsTo.Value.Nominal})
+	all[d] = append(all[d], gauge{name: t.String(), reads: t.ReadsTo.Value.Nominal, at: t.ReadsTo.Span})
 }
 
 // finest is the gauge with the smallest step; one without a told step goes before all

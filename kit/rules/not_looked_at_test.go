@@ -52,7 +52,7 @@ func TestNotLookedAt(t *testing.T) {
 		{"it does", "too-thick-or-thin", filepath.Join("testdata", "too-thick-or-thin", "clean"), ""},
 		{"no price", "price-does-not-divide", "../../examples/harbour-candles", "no price is told"},
 		{"prices", "price-does-not-divide", filepath.Join("testdata", "price-does-not-divide", "clean"), ""},
-		{"nothing goes with anything", "lids-and-labels", "../../examples/harbour-candles", "no component says that there is one for each"},
+		{"nothing goes with anything", "lids-and-labels", "../../examples/drawer-sachets", "no component says that there is one for each"},
 		{"lids go with jars", "lids-and-labels", filepath.Join("testdata", "lids-and-labels", "clean"), ""},
 		{"no mould", "mould-and-mix", "../../examples/harbour-candles", "no step fills a mould"},
 		{"a mould", "mould-and-mix", filepath.Join("testdata", "mould-and-mix", "clean"), ""},

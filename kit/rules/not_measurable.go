@@ -229,6 +229,9 @@ func (m *measuring) tooCoarse(step *kit.Step, o *kit.Operation, told quantity.Am
 		Found:    inStep(step) + " has “" + onOneLine(at) + "” to measure with " + best.name + ", which " + reads,
 		Expected: "an amount of which half a step is at most a tenth",
 	}
+	if best.at.Known() {
+		finding.Also = []diag.Place{{Where: best.at, Note: "it reads to " + onOneLine(best.at)}}
+	}
 	if told.Dimension == quantity.Temperature {
 		finding.About = step.ID
 		finding.Found = inStep(step) + " has “" + onOneLine(at) + "” to keep with " + best.name + ", which reads to " +

@@ -169,6 +169,9 @@ func levelFinding(s Subject, run *kit.Run, m fillMoment, level *ledger.Level, in
 		Sum:  lines(level.Volume.Sum(), besides(level, inside)),
 		Also: []diag.Place{{Where: level.Tool.Holds.Span, Note: "holds " + level.Tool.Holds.Value.Written}},
 	}
+	if level.Tool.Foam.Given() {
+		finding.Also = append(finding.Also, diag.Place{Where: level.Tool.Foam.Span, Note: "room for foam, " + level.Tool.Foam.Value.Written})
+	}
 	if entry := lastIntoUpTo(s.Ledger, run, level.Tool.ID, m.step); entry != nil {
 		finding.Where = amountSpan(entry.Operation)
 	}
@@ -198,14 +201,29 @@ func lastIntoUpTo(l *ledger.Ledger, run *kit.Run, vessel string, step *kit.Step)
 // (common practice, no source).
 var lightLiquid = quantity.Ratio(7, 10)
 
+// besidesFoam adds the foam and what lies in it to a volume of what mixes, as far as
+// they are known.
+func besidesFoam(level *ledger.Level, volume quantity.Number) quantity.Number {
+	inside := volume
+	if foam := level.Tool.Foam.Value; level.Tool.Foam.Given() && foam.Dimension == quantity.Share {
+		inside = inside.Plus(volume.Times(foam.Nominal))
+	} else if level.Foam.Known() {
+		inside = inside.Plus(level.Foam.Value())
+	}
+	if level.Solids.Known() {
+		inside = inside.Plus(level.Solids.Value())
+	}
+	return inside
+}
+
 // untoldLevel: a volume is not known. Where even a light liquid has room, nothing is
 // said.
 func untoldLevel(s Subject, run *kit.Run, m fillMoment, level *ledger.Level) (diag.Finding, quantity.Number, bool) {
-	var most quantity.Number
+	var least, most quantity.Number
 	for _, part := range m.contents.Parts() {
 		switch {
 		case part.Volume.Known():
-			most = most.Plus(part.Volume.Value())
+			least, most = least.Plus(part.Volume.Value()), most.Plus(part.Volume.Value())
 		case part.Mass.Known():
 			dense := lightLiquid
 			if told, _ := density(s.Kit, part.Thing); told.Given() && told.Value.Low.Sign() > 0 {
@@ -216,10 +234,18 @@ func untoldLevel(s Subject, run *kit.Run, m fillMoment, level *ledger.Level) (di
 			return diag.Finding{}, most, false // told by no-amount
 		}
 	}
+	least, most = besidesFoam(level, least), besidesFoam(level, most)
 	if most.Cmp(level.Holds.Value()) <= 0 {
 		return diag.Finding{}, most, false
 	}
 	finding := levelFinding(s, run, m, level, level.Volume)
+	if level.Holds.Value().Less(least) {
+		finding.Found = level.Tool.String() + " holds " + level.Holds.Show() + ", and " + inStep(m.step) + " has at least " + show(least, quantity.Volume) + " in it, foam and what lies in it counted"
+		finding.Expected = "at most " + level.Holds.Show()
+		finding.Sum = []string{"at least " + show(least, quantity.Volume) + " − " + level.Holds.Show() + " = " + show(least.Minus(level.Holds.Value()), quantity.Volume) + " too much"}
+		finding.Remedies = diag.Fix("use one that holds at least "+up(roomy(most, level.Tool), level.Tool.Holds.Value), "make it in two goes")
+		return finding, least, true
+	}
 	finding.Severity = diag.ShouldFix
 	finding.Found = "cannot check whether " + level.Tool.String() + " holds what " + inStep(m.step) + " has in it: " + level.Volume.Why()
 	finding.Expected = "the density of everything that goes into it"

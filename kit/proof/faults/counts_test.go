@@ -34,7 +34,7 @@ var countAndTimeFaults = []faultKind{
 	{name: "more containers filled than are packed", rule: "counts-disagree", also: []string{"taken-from-empty", "typed-amount-disagrees", "net-less-than-claimed", "lids-and-labels"}, edits: func(k *cleanKit) []edit {
 		return eachFillCount(k, 1)
 	}},
-	{name: "fewer containers filled than are packed", rule: "counts-disagree", beside: true, also: []string{"packed-too-little", "left-over", "typed-amount-disagrees"}, edits: func(k *cleanKit) []edit {
+	{name: "fewer containers filled than are packed", rule: "counts-disagree", beside: true, also: []string{"packed-too-little", "left-over", "typed-amount-disagrees", "lids-and-labels"}, edits: func(k *cleanKit) []edit {
 		return eachFillCount(k, -1)
 	}},
 	{name: "less hands-on time on the box than the steps take", rule: "time-claimed-too-short", edits: func(k *cleanKit) []edit {

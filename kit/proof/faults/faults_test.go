@@ -40,7 +40,7 @@ type faultKind struct {
 
 // faultKinds are all of them, in the order of the table.
 var faultKinds = slices.Concat(boxFaults, limitFaults, countAndTimeFaults, amountFaults, slipFaults, linkFaults,
-	methodFaults, toolFaults, nameFaults, yamlFaults, fileFaults, wordingFaults, twinFaults)
+	methodFaults, toolFaults, nameFaults, yamlFaults, fileFaults, wordingFaults, fillingFaults, twinFaults)
 
 const tableFile = "../../../testdata/faults/table.md"
 

@@ -54,7 +54,7 @@ var slipFaults = []faultKind{
 		}
 		return all
 	}},
-	{name: "one container filled for each of several", rule: "counts-disagree", beside: true, also: []string{"left-over", "packed-too-little", "typed-amount-disagrees", "container-overfull"}, edits: func(k *cleanKit) []edit {
+	{name: "one container filled for each of several", rule: "counts-disagree", beside: true, also: []string{"left-over", "packed-too-little", "typed-amount-disagrees", "container-overfull", "lids-and-labels"}, edits: func(k *cleanKit) []edit {
 		return eachLink(k, func(l link) []edit {
 			each, ok := l.words.within(`(each of \d+)`)
 			if l.kind != "fill" || !ok {
