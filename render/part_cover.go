@@ -39,7 +39,7 @@ func (a *assembly) coverFacts() []fact {
 	add("time", a.claimedTime())
 	add("skill", escape(capital(a.kit.Audience.Skill.Value)))
 	if a.kit.Audience.Age.Given() {
-		add("age", a.say("age-and-over", "age", a.kit.Audience.Age.Value))
+		add("age", a.words.Count("age-and-over", a.kit.Audience.Age.Value))
 	}
 	return facts
 }

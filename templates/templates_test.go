@@ -3,6 +3,7 @@ package templates
 import (
 	"io/fs"
 	"regexp"
+	"slices"
 	"strings"
 	"testing"
 	"testing/fstest"
@@ -56,12 +57,12 @@ func TestTemplatesFindTheirWords(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	asked := regexp.MustCompile(`say "([a-z-]+)"`)
+	asked := regexp.MustCompile(`(?:say|count) "([a-z-]+)"`)
 	found := 0
 	walk(t, "booklet", func(name, text string) {
 		for _, word := range asked.FindAllStringSubmatch(text, -1) {
 			found++
-			if strings.HasPrefix(words.Say(word[1]), "[") {
+			if strings.HasPrefix(words.Say(word[1]), "[") && strings.HasPrefix(words.Count(word[1], 2), "[") {
 				t.Errorf("%s asks for the word %q", name, word[1])
 			}
 		}
@@ -71,30 +72,74 @@ func TestTemplatesFindTheirWords(t *testing.T) {
 	}
 }
 
-// Every language says all that English says, with the same places to fill in.
+// Every language says all that English says, with the same places to fill in, and
+// nothing that nobody asks for. Unicode's plural rules, not our own list, tell which
+// forms of a counted word a language must have.
 func TestLanguagesAreComplete(t *testing.T) {
 	source, err := Shipped().Words(SourceLanguage)
 	if err != nil {
 		t.Fatal(err)
 	}
-	places := regexp.MustCompile(`\{[a-z]+\}`)
-	walk(t, "words", func(name, _ string) {
-		language := strings.TrimSuffix(strings.TrimPrefix(name, "words/"), ".txt")
+	for _, language := range []string{"ar", "de", "en", "es", "fr", "it", "nl"} {
 		words, err := Shipped().Words(language)
 		if err != nil {
 			t.Fatal(err)
 		}
 		if missing := words.Missing(source); len(missing) > 0 {
-			t.Errorf("%s lacks %v", name, missing)
+			t.Errorf("%s lacks %v", language, missing)
 		}
-		for _, word := range source.Names() {
-			for _, place := range places.FindAllString(source.Say(word), -1) {
-				if !strings.Contains(words.Say(word), place) {
-					t.Errorf("%s: %s has no place for %s", name, word, place)
-				}
-			}
+		for _, name := range words.Names() {
+			checkPlaces(t, source, words, name)
 		}
-	})
+	}
+}
+
+var places = regexp.MustCompile(`\{[a-z]+\}`)
+
+func checkPlaces(t *testing.T, source, words Words, name string) {
+	t.Helper()
+	asked := name
+	if word, form, counted := strings.Cut(name, "."); counted {
+		asked = word + ".other"
+		if !slices.Contains(formsOf(words.Language), form) {
+			t.Errorf("%s: %s is a form that the language does not have", words.Language, name)
+		}
+		if form == "one" || form == "two" {
+			return // may say the number in a word
+		}
+	}
+	want, got := places.FindAllString(source.Say(asked), -1), places.FindAllString(words.Say(name), -1)
+	slices.Sort(want)
+	slices.Sort(got)
+	if !slices.Equal(want, got) {
+		t.Errorf("%s: %s has places for %v, English for %v", words.Language, name, got, want)
+	}
+}
+
+// The forms of cardinal numbers are those of CLDR's chart "Language Plural Rules"
+// (integers; told from memory: Arabic zero 0, one 1, two 2, few 3–10 and 103–110, many
+// 11–99, other 100; French one 0–1; German, English, Spanish, Italian and Dutch one 1).
+func TestPluralForms(t *testing.T) {
+	for _, want := range []struct {
+		language string
+		number   int
+		form     string
+	}{
+		{"en", 0, "other"}, {"en", 1, "one"}, {"en", 2, "other"}, {"fr", 0, "one"}, {"fr", 1, "one"}, {"fr", 2, "other"},
+		{"de", 0, "other"}, {"de", 1, "one"}, {"es", 1, "one"}, {"es", 21, "other"}, {"it", 1, "one"}, {"nl", 1, "one"},
+		{"ar", 0, "zero"}, {"ar", 1, "one"}, {"ar", 2, "two"}, {"ar", 8, "few"}, {"ar", 14, "many"}, {"ar", 100, "other"},
+	} {
+		if got := pluralForm(want.language, want.number); got != want.form {
+			t.Errorf("%d in %s is %q, want %q", want.number, want.language, got, want.form)
+		}
+	}
+	words, err := Shipped().Words("fr-CA")
+	if err != nil || words.Count("age-and-over", 8) != "dès 8 ans" {
+		t.Errorf("French in Canada says %q, %v", words.Count("age-and-over", 8), err)
+	}
+	if words, _ := Shipped().Words("ar"); words.Say("direction") != "rtl" {
+		t.Error("Arabic is not read from right to left")
+	}
 }
 
 // No number is typed in a template: all come from the kit.

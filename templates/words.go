@@ -2,8 +2,13 @@ package templates
 
 import (
 	"fmt"
+	"io/fs"
+	"path"
 	"slices"
 	"strings"
+
+	"golang.org/x/text/feature/plural"
+	bcp47 "golang.org/x/text/language"
 )
 
 // Words are the fixed words of one language, by name.
@@ -19,28 +24,56 @@ const SourceLanguage = "en"
 
 // Words reads words/LANGUAGE.txt. Each line is a name, a colon and what is said;
 // lines beginning with # are notes. A maker's file need only hold the words that
-// differ.
+// differ. A language of a region ("fr-CA") has the words of the language, and over
+// them its own where there are any.
 func (s Set) Words(language string) (Words, error) {
 	words := Words{Language: language, says: map[string]string{}}
-	name := "words/" + language + ".txt"
 	if strings.ContainsAny(language, "/\\.") {
 		return words, fmt.Errorf("%q is no language", language)
 	}
 	found := false
-	for i := len(s.layers) - 1; i >= 0; i-- { // the maker's words come last and win
-		text, err := (Set{layers: s.layers[i : i+1]}).File(name)
-		if err != nil {
-			continue
-		}
-		found = true
-		if err := words.read(name, string(text)); err != nil {
-			return words, err
+	for _, tag := range broadestFirst(language) {
+		for i := len(s.layers) - 1; i >= 0; i-- { // the maker's words come last and win
+			name := "words/" + tag + ".txt"
+			text, err := (Set{layers: s.layers[i : i+1]}).File(name)
+			if err != nil {
+				continue
+			}
+			found = true
+			if err := words.read(name, string(text)); err != nil {
+				return words, err
+			}
 		}
 	}
 	if !found {
-		return words, fmt.Errorf("there are no fixed words in the language %q", language)
+		return words, fmt.Errorf("there are no fixed words in the language %q; there are in %s, and templates/words/%s.txt in the kit's folder may hold your own",
+			language, strings.Join(s.Languages(), ", "), language)
 	}
 	return words, nil
+}
+
+// broadestFirst gives "zh", "zh-Hant", "zh-Hant-TW" for the last.
+func broadestFirst(language string) []string {
+	var tags []string
+	for i := range language {
+		if language[i] == '-' {
+			tags = append(tags, language[:i])
+		}
+	}
+	return append(tags, language)
+}
+
+// Languages lists the languages that there are fixed words in, sorted.
+func (s Set) Languages() []string {
+	var languages []string
+	for _, layer := range s.layers {
+		names, _ := fs.Glob(layer, "words/*.txt")
+		for _, name := range names {
+			languages = append(languages, strings.TrimSuffix(path.Base(name), ".txt"))
+		}
+	}
+	slices.Sort(languages)
+	return slices.Compact(languages)
 }
 
 func (w Words) read(file, text string) error {
@@ -72,13 +105,31 @@ func (w Words) Say(name string, fill ...any) string {
 	return says
 }
 
-// Count says a word with its number: name + ".one" for one, name + ".more" for
-// any other.
+// Count says a word with its number, in the form that Unicode's plural rules (CLDR)
+// give the language: name + ".one", ".other" and so on.
 func (w Words) Count(name string, number int) string {
-	if number == 1 {
-		return w.Say(name+".one", "number", number)
+	return w.Say(name+"."+pluralForm(w.Language, number), "number", number)
+}
+
+// pluralForm is the form of a whole number in a language: one, few, other …
+func pluralForm(language string, number int) string {
+	return pluralForms[plural.Cardinal.MatchPlural(bcp47.Make(language), number, 0, 0, 0, 0)]
+}
+
+var pluralForms = map[plural.Form]string{
+	plural.Other: "other", plural.Zero: "zero", plural.One: "one", plural.Two: "two", plural.Few: "few", plural.Many: "many",
+}
+
+// formsOf are the forms that the numbers met in a booklet take in a language.
+func formsOf(language string) []string {
+	const most = 200
+	var forms []string
+	for n := range most {
+		if form := pluralForm(language, n); !slices.Contains(forms, form) {
+			forms = append(forms, form)
+		}
 	}
-	return w.Say(name+".more", "number", number)
+	return forms
 }
 
 // Names lists what there is to say, sorted.
@@ -91,13 +142,26 @@ func (w Words) Names() []string {
 	return names
 }
 
-// Missing lists the names of other that w has no words for, sorted.
+// Missing lists the names of other that w has no words for, sorted. Of a word with a
+// number those forms are asked for that w's own language has.
 func (w Words) Missing(other Words) []string {
 	var missing []string
 	for _, name := range other.Names() {
-		if _, ok := w.says[name]; !ok {
-			missing = append(missing, name)
+		wanted := []string{name}
+		if word, counted := strings.CutSuffix(name, ".other"); counted {
+			wanted = nil
+			for _, form := range formsOf(w.Language) {
+				wanted = append(wanted, word+"."+form)
+			}
+		} else if strings.Contains(name, ".") {
+			continue // asked for with its .other
+		}
+		for _, name := range wanted {
+			if w.says[name] == "" {
+				missing = append(missing, name)
+			}
 		}
 	}
+	slices.Sort(missing)
 	return missing
 }
