@@ -89,9 +89,27 @@ func (r *folderReader) translations(k *kit.Kit) {
 		translation, found := ReadTranslation(file, k, tag)
 		r.found = append(r.found, found...)
 		if translation != nil {
+			r.besideMethod(k, translation, written)
 			k.Translations = append(k.Translations, translation)
 		}
 	}
+}
+
+// besideMethod reads what goes with a method in another language: trouble.XX.md,
+// words.XX.md and kit.XX.txt. written is the language as their names have it.
+func (r *folderReader) besideMethod(k *kit.Kit, t *kit.Translation, written string) {
+	amounts := load.AmountsIn(k, t.Language)
+	var troubles, words, texts diag.List
+	if file := r.text("trouble."+written+".md", maxText); file != nil {
+		t.Troubles, troubles = ReadTrouble(file, k, amounts)
+	}
+	if file := r.text("words."+written+".md", maxText); file != nil {
+		t.Words, words = ReadWords(file, k, amounts)
+	}
+	if file := r.text("kit."+written+".txt", maxText); file != nil {
+		t.Texts, texts = ReadTexts(file)
+	}
+	r.found = append(append(append(r.found, troubles...), words...), texts...)
 }
 
 // translationTag is the language in the name of a file. A name that tells none, or

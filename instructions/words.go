@@ -7,6 +7,10 @@ import (
 	"tallyfold/kit/source"
 )
 
+// wordsHeading names a section in the heading of a translation, as its words make
+// another name: "## [Bienvenue](words:welcome)".
+const wordsHeading = "words"
+
 // ReadWords reads words.md: each heading of level one or two is a section for
 // the booklet. "welcome", "storing", "about-the-maker" and "before-you-start"
 // have their places; any other is printed behind them. Links may point at steps,
@@ -32,10 +36,12 @@ func ReadWords(file *source.File, k *kit.Kit, amounts quantity.Reader) ([]*kit.W
 }
 
 func (r *reader) words(s *section) *kit.Words {
-	title := r.heading(s, "")
+	title := r.heading(s, wordsHeading)
 	p := &passage{reader: r, onlyTold: true}
-	p.within(s.heading)
-	p.run, p.prose = extent{}, nil
+	if !title.named {
+		p.within(s.heading)
+		p.run, p.prose = extent{}, nil
+	}
 	for _, block := range s.blocks {
 		p.block(block)
 	}

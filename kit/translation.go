@@ -9,7 +9,8 @@ import (
 	"tallyfold/kit/source"
 )
 
-// A Translation is the method in another language, a file method.XX.md.
+// A Translation is a kit's texts in another language: the files method.XX.md,
+// trouble.XX.md, words.XX.md and kit.XX.txt.
 type Translation struct {
 	// Language is its BCP 47 tag, from the name of the file.
 	Language string
@@ -17,6 +18,27 @@ type Translation struct {
 	// amounts can be compared.
 	WordsRead bool
 	Method    Method
+	// Troubles and Words have the names of those that they translate.
+	Troubles []*Trouble
+	Words    []*Words
+	// Texts are those of kit.yaml ("Makes eight sachets") with what stands for them.
+	Texts map[string]string
+}
+
+// Translation is that into a language by its tag ("fr"), or nil. A translation into
+// the language as such ("fr") serves its regions ("fr-CA") too.
+func (k *Kit) Translation(tag string) *Translation {
+	for _, t := range k.Translations {
+		if strings.EqualFold(t.Language, tag) {
+			return t
+		}
+	}
+	for _, t := range k.Translations {
+		if strings.HasPrefix(strings.ToLower(tag), strings.ToLower(t.Language)+"-") {
+			return t
+		}
+	}
+	return nil
 }
 
 // Fingerprint is eight digits that change when anything changes that a translator

@@ -19,10 +19,22 @@ type Options struct {
 	Paper Paper
 	// Draft marks every page as not for sale.
 	Draft bool
-	// Language of the fixed words; "" is the kit's own.
+	// Language of the fixed words, with the region whose units are told ("en-US"); ""
+	// is the kit's own.
 	Language string
 	// Unchecked lists what no rule could check, for the colophon: whole sentences.
 	Unchecked []string
+	// written is the language that the maker wrote the kit in, where it is not that of
+	// the kit handed over.
+	written string
+}
+
+// own is the language that the maker wrote in.
+func (o Options) own(k *kit.Kit) string {
+	if o.written != "" {
+		return o.written
+	}
+	return k.Language.Value
 }
 
 // Assemble puts a booklet together from the kit, its ledger and the templates.
@@ -36,7 +48,7 @@ func Assemble(k *kit.Kit, l *ledger.Ledger, set templates.Set, options Options) 
 	if options.Paper == (Paper{}) {
 		options.Paper = A5
 	}
-	a := &assembly{kit: k, ledger: l, plan: schedule.Of(k), passes: passesOf(k, l), set: set, words: words, options: options, booklet: &Booklet{
+	a := &assembly{kit: k, ledger: l, plan: schedule.Of(k), passes: passesOf(k, l), set: set, words: words, options: options, measures: measuringIn(words.Language, options.own(k)), booklet: &Booklet{
 		Title: k.Name.Value, Language: words.Language, Paper: options.Paper, Draft: options.Draft,
 		Figures: map[string]figure.Figure{}, Pictures: map[string][]byte{},
 		templates: set, words: words,
@@ -82,6 +94,8 @@ type assembly struct {
 	words   templates.Words
 	options Options
 	booklet *Booklet
+	// measures is how the readers measure.
+	measures measuring
 }
 
 // A part of the booklet: its template is booklet/NAME.md.

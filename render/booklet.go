@@ -3,6 +3,8 @@
 package render
 
 import (
+	"slices"
+
 	"tallyfold/render/figure"
 	"tallyfold/templates"
 )
@@ -35,8 +37,20 @@ type Booklet struct {
 	Figures  map[string]figure.Figure
 	Pictures map[string][]byte
 
+	// Further is the same booklet in other languages, bound behind this one.
+	Further []*Booklet
+
 	templates templates.Set
 	words     templates.Words
+}
+
+// Text is the Markdown of the booklet in all its languages, one behind the other.
+func (b *Booklet) Text() []byte {
+	text := b.Markdown
+	for _, further := range b.Further {
+		text = append(append(slices.Clone(text), '\n'), further.Markdown...)
+	}
+	return text
 }
 
 // word gives a fixed word of the booklet's language.

@@ -44,7 +44,7 @@ func (a *assembly) gauge(f *ledger.Filling, shape outline, says string) figure.F
 	g := figure.Gauge{
 		Title:     a.say("from-the-side", "thing", f.Container.String()),
 		BaseWidth: shape.base, RimWidth: shape.rim, Height: shape.tall, Level: shape.level,
-		RimSays:   a.say("rim", "amount", f.Brimful().Show()),
+		RimSays:   a.say("rim", "amount", a.figure(f.Brimful())),
 		LevelSays: says,
 	}
 	if displaced(f).Over(f.Brimful().Value()).Float() < insertShown {
@@ -80,6 +80,6 @@ func (a *assembly) levelSays(f *ledger.Filling, shape outline) string {
 		amount = f.Volume()
 	}
 	height := math.Round(shape.level * shape.tall)
-	return a.say("fill-to-here", "amount", shown(amount),
-		"height", quantity.Show(quantity.FromFloat(height), quantity.Length))
+	return a.say("fill-to-here", "amount", a.shown(amount),
+		"height", a.show(quantity.FromFloat(height), quantity.Length))
 }

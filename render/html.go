@@ -2,6 +2,7 @@ package render
 
 import (
 	"fmt"
+	"html"
 	"strings"
 
 	"github.com/yuin/goldmark"
@@ -33,13 +34,31 @@ func (b *Booklet) HTML(pages map[string]int) ([]byte, error) {
 	return []byte(shell), nil
 }
 
-// body gives the Markdown as HTML sections.
+// body gives the Markdown as HTML sections. Of several languages each is set apart
+// with its own direction, and all but the first have its tag before their ids.
 func (b *Booklet) body(pages map[string]int) string {
+	if len(b.Further) == 0 {
+		return b.sections(pages, "")
+	}
+	out := b.inItsLanguage(b.sections(pages, ""))
+	for _, further := range b.Further {
+		out += further.inItsLanguage(further.sections(pages, strings.ToLower(further.Language)+"-"))
+	}
+	return out
+}
+
+func (b *Booklet) inItsLanguage(sections string) string {
+	return fmt.Sprintf("<div class=\"language\" lang=\"%s\" dir=\"%s\">\n%s</div>\n",
+		html.EscapeString(b.Language), html.EscapeString(b.word("direction")), sections)
+}
+
+// sections gives the Markdown of one language.
+func (b *Booklet) sections(pages map[string]int, prefix string) string {
 	read := goldmark.New(
 		goldmark.WithExtensions(extension.Table, extension.TaskList),
 		goldmark.WithParserOptions(parser.WithAttribute()),
 	).Parser()
-	w := &writer{booklet: b, source: b.Markdown, pages: pages, ids: map[string]bool{}}
+	w := &writer{booklet: b, source: b.Markdown, pages: pages, prefix: prefix, ids: map[string]bool{}}
 	w.document(read.Parse(text.NewReader(b.Markdown)))
 	return w.out.String()
 }

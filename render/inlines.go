@@ -80,14 +80,14 @@ func (w *writer) link(node *ast.Link) string {
 	if w.class() == "contents" {
 		return w.contentsLink(id, inner)
 	}
-	return fmt.Sprintf(`<a href="#%s">%s</a>`, id, inner)
+	return fmt.Sprintf(`<a href="#%s">%s</a>`, w.prefix+id, inner)
 }
 
 // contentsLink is a line of the contents, with its page where that is known.
 func (w *writer) contentsLink(id, inner string) string {
 	page := ""
-	if number, known := w.pages[id]; known {
+	if number, known := w.pages[w.prefix+id]; known {
 		page = fmt.Sprintf(`<span class="leader"></span><span class="page">%d</span>`, number)
 	}
-	return fmt.Sprintf(`<a href="#%s"><span>%s</span>%s</a>`, id, inner, page)
+	return fmt.Sprintf(`<a href="#%s"><span>%s</span>%s</a>`, w.prefix+id, inner, page)
 }

@@ -86,6 +86,7 @@ func (a *assembly) link(p *prose, passage passage, o *kit.Operation, link *ast.L
 		p.after = append(p.after, "> **"+a.say("look-for")+"** "+strings.TrimSpace(words))
 		return words
 	}
+	words += a.inReadersUnits(o)
 	if tellsHowMuch(o) {
 		return bold(words)
 	}
@@ -141,7 +142,7 @@ func (a *assembly) filledIn(o *kit.Operation, passes []*kit.Run) string {
 		return ""
 	}
 	if name, ok := a.kit.Named(o.Target); ok {
-		return a.say("the-thing", "thing", escape(small(name.String())))
+		return a.say("the-thing", "thing", escape(a.small(name.String())))
 	}
 	return ""
 }
@@ -149,7 +150,7 @@ func (a *assembly) filledIn(o *kit.Operation, passes []*kit.Run) string {
 // amountAndName tells an amount that is the same in all runs, with the name.
 func (a *assembly) amountAndName(o *kit.Operation, passes []*kit.Run) string {
 	needs := a.needsOf([]*kit.Operation{o}, passes)
-	name := escape(small(a.roleOrName(o.Target)))
+	name := escape(a.small(a.roleOrName(o.Target)))
 	if len(needs) == 0 {
 		return name
 	}

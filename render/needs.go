@@ -61,7 +61,7 @@ func (a *assembly) needIn(operations []*kit.Operation, run *kit.Run, beside bool
 	n.counted = amounts[0].Dimension == quantity.Count
 	total := ledger.Plus(amounts[0].Dimension, "", amounts...)
 	if beside {
-		n.amount = shown(total)
+		n.amount = a.shown(total)
 		return n, true
 	}
 	n.amount, n.other = a.measured(operations, n.thing, total)
@@ -99,7 +99,7 @@ func (a *assembly) containersIn(operations []*kit.Operation, run *kit.Run) (need
 			count += f.Count
 		}
 	}
-	n.amount = quantity.Show(quantity.Whole(int64(count)), quantity.Count)
+	n.amount = a.show(quantity.Whole(int64(count)), quantity.Count)
 	return n, count > 0
 }
 
@@ -113,9 +113,9 @@ func (a *assembly) measured(operations []*kit.Operation, thing string, amount *l
 	case !amount.Known(), told != "" && household && amount.Dimension == quantity.Count:
 		return told, ""
 	case told != "" && operations[0].Phrase.Amounts[0].Dimension != amount.Dimension:
-		return told, shown(amount) // what the customer does comes first
+		return told, a.shown(amount) // what the customer does comes first
 	}
-	first = shown(amount)
+	first = a.shown(amount)
 	others := toldOtherwise(operations)
 	if len(others) == 0 && mustMeasure(operations) {
 		others = a.otherMeasures(thing, amount)
@@ -124,15 +124,6 @@ func (a *assembly) measured(operations []*kit.Operation, thing string, amount *l
 		first = a.say("up-to", "amount", first)
 	}
 	return first, strings.Join(withoutRepeats(others, first), ", ")
-}
-
-// shown tells a figure with no more digits than its tolerance bears.
-func shown(f *ledger.Figure) string {
-	if !f.Known() {
-		return f.Show()
-	}
-	low, high := f.Worst()
-	return quantity.Show(f.Value(), f.Dimension, quantity.Within(high.Minus(low).Over(quantity.Whole(2))))
 }
 
 // mustMeasure: an amount is told, so that the customer has to measure it. "All
@@ -179,14 +170,24 @@ func upTo(operations []*kit.Operation) bool {
 func (a *assembly) otherMeasures(thing string, amount *ledger.Figure) []string {
 	density := a.density(thing)
 	switch {
+	case a.measures == inMetric:
+		return a.metricMeasures(thing, amount, density)
 	case amount.Dimension == quantity.Volume && density != nil && a.kit.HouseholdItem(thing) == nil:
-		return []string{quantity.Show(amount.Value().Times(density.Value()), quantity.Mass), a.household(amount.Value())}
+		return []string{a.show(amount.Value().Times(density.Value()), quantity.Mass), a.household(amount.Value())}
 	case amount.Dimension == quantity.Volume:
 		return []string{a.household(amount.Value())}
 	case amount.Dimension == quantity.Mass && density != nil:
 		return []string{a.household(amount.Value().Over(density.Value()))}
 	}
 	return nil
+}
+
+// metricMeasures tells a volume in grams too, where it can be weighed.
+func (a *assembly) metricMeasures(thing string, amount, density *ledger.Figure) []string {
+	if amount.Dimension != quantity.Volume || density == nil || a.kit.HouseholdItem(thing) != nil {
+		return nil
+	}
+	return []string{a.show(amount.Value().Times(density.Value()), quantity.Mass)}
 }
 
 // density of a thing in g/mL, nil where the maker gave none, or one so wide that
@@ -212,7 +213,7 @@ const householdError = 0.06
 
 // household tells a volume (mL) in spoons and cups, or "" where none comes near.
 func (a *assembly) household(volume quantity.Number) string {
-	text, off, ok := quantity.Household(volume, a.kit.Kitchen.Value)
+	text, off, ok := quantity.HouseholdIn(a.words.Language, volume, a.kit.Kitchen.Value)
 	if !ok || off.Abs().Float() > householdError {
 		return ""
 	}

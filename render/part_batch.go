@@ -103,7 +103,7 @@ func (a *assembly) filled() []batchRow {
 			continue
 		}
 		seen[f.Container.ID] = true
-		rows = append(rows, batchRow{Name: a.say("in-each", "thing", escape(small(f.Container.String()))), Should: escape(shown(amount))})
+		rows = append(rows, batchRow{Name: a.say("in-each", "thing", escape(a.small(f.Container.String()))), Should: escape(a.shown(amount))})
 	}
 	return rows
 }

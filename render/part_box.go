@@ -29,9 +29,9 @@ func boxValues(a *assembly) any {
 		if tool.From.Value != kit.FromBox {
 			continue
 		}
-		item := packedItem{Name: a.toolWords(tool, tool.String()), Note: a.note(tool.Name, tool.Note.Value), Amount: packedAmount(tool.Packed)}
+		item := packedItem{Name: a.toolWords(tool, tool.String()), Note: a.note(tool.Name, tool.Note.Value), Amount: a.packedAmount(tool.Packed)}
 		if item.Amount == "" {
-			item.Amount = quantity.Show(quantity.Whole(1), quantity.Count)
+			item.Amount = a.show(quantity.Whole(1), quantity.Count)
 		}
 		view.Tools = append(view.Tools, item)
 	}
@@ -44,11 +44,11 @@ func boxValues(a *assembly) any {
 // packedInBag tells packs inside the pack as such: "2 skeins of 50 g".
 func (a *assembly) packedInBag(c *kit.Component) string {
 	if !c.Lots.Told() {
-		return packedAmount(c.Packed)
+		return a.packedAmount(c.Packed)
 	}
-	each := quantity.Show(c.Lots.Each.Nominal, c.Lots.Each.Dimension)
+	each := a.show(c.Lots.Each.Nominal, c.Lots.Each.Dimension)
 	if sides := c.Lots.Each; sides.Across.Sign() > 0 {
-		each = quantity.Show(sides.Across, quantity.Length) + " × " + quantity.Show(sides.Along, quantity.Length)
+		each = a.show(sides.Across, quantity.Length) + " × " + a.show(sides.Along, quantity.Length)
 	}
 	return escape(a.say("lots-of", "lots", fmt.Sprintf("%d %s", c.Lots.Count, c.Lots.Noun), "amount", each))
 }
@@ -68,9 +68,9 @@ func (a *assembly) note(name kit.Name, words string) string {
 
 // packedAmount is what is in the bag, without its tolerance: that is for the
 // packer, not for the customer.
-func packedAmount(packed kit.Said[quantity.Amount]) string {
+func (a *assembly) packedAmount(packed kit.Said[quantity.Amount]) string {
 	if !packed.Given() {
 		return ""
 	}
-	return escape(quantity.Show(packed.Value.Nominal, packed.Value.Dimension))
+	return escape(a.show(packed.Value.Nominal, packed.Value.Dimension))
 }

@@ -37,11 +37,24 @@ func (a *assembly) coverFacts() []fact {
 	}
 	add("makes", escape(a.kit.Makes.Value.Written))
 	add("time", a.claimedTime())
-	add("skill", escape(capital(a.kit.Audience.Skill.Value)))
+	add("skill", a.skill())
 	if a.kit.Audience.Age.Given() {
 		add("age", a.words.Count("age-and-over", a.kit.Audience.Age.Value))
 	}
 	return facts
+}
+
+// skill is what the maker asks of the customer, in the words of the booklet.
+func (a *assembly) skill() string {
+	switch a.kit.Audience.Skill.Value {
+	case "beginner":
+		return a.say("skill-beginner")
+	case "some practice":
+		return a.say("skill-some-practice")
+	case "experienced":
+		return a.say("skill-experienced")
+	}
+	return ""
 }
 
 func (a *assembly) claimedTime() string {
@@ -61,7 +74,7 @@ func (a *assembly) mustHave() []string {
 	var list []string
 	for _, tool := range a.kit.Tools {
 		if tool.Essential.Value && tool.From.Value == kit.FromCustomer {
-			list = append(list, a.toolWords(tool, small(tool.String())))
+			list = append(list, a.toolWords(tool, a.small(tool.String())))
 		}
 	}
 	return list
@@ -80,7 +93,7 @@ func (a *assembly) toolWords(tool *kit.Tool, name string) string {
 	for _, other := range a.kit.Tools {
 		for _, id := range other.StandsInFor {
 			if id.Value == tool.ID {
-				words += ", " + a.say("or-instead", "tool", escape(small(other.String())))
+				words += ", " + a.say("or-instead", "tool", escape(a.small(other.String())))
 			}
 		}
 	}
@@ -145,7 +158,7 @@ func (a *assembly) countFigure() (figure.Figure, bool) {
 		return figure.Figure{}, false
 	}
 	return figure.Count{
-		Title: a.say("makes"), Number: quantity.Show(makes.Nominal, quantity.Count), Noun: makes.Noun,
+		Title: a.say("makes"), Number: a.show(makes.Nominal, quantity.Count), Noun: makes.Noun,
 	}.Draw(), true
 }
 

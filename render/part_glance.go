@@ -21,7 +21,7 @@ func glanceValues(a *assembly) any {
 	}
 	drawn := figure.Timeline{Title: a.say("glance"), Rows: rows}
 	if a.timed() {
-		drawn.EndsSays = a.plan.Total.Show()
+		drawn.EndsSays = a.figure(a.plan.Total)
 	}
 	return glanceView{Intro: a.repeats(), Timeline: a.draw("timeline", drawn.Draw())}
 }
@@ -167,7 +167,7 @@ func (a *assembly) clock(since *ledger.Figure) string {
 	case since.Value().IsZero():
 		return a.say("start")
 	}
-	return since.Show()
+	return a.figure(since)
 }
 
 // lasting tells a time with its ends; no time at all is told as nothing.
@@ -177,9 +177,9 @@ func (a *assembly) lasting(time *ledger.Figure) string {
 	}
 	low, high := time.Worst()
 	if low.Cmp(high) != 0 {
-		return a.say("from-to", "low", quantity.Show(low, quantity.Duration), "high", quantity.Show(high, quantity.Duration))
+		return a.say("from-to", "low", a.show(low, quantity.Duration), "high", a.show(high, quantity.Duration))
 	}
-	return time.Show()
+	return a.figure(time)
 }
 
 func some(time *ledger.Figure) bool { return time.Known() && time.Value().Sign() > 0 }

@@ -44,7 +44,7 @@ func (a *assembly) householdAmount(h *kit.Household) string {
 		return h.Amount.Value.Written
 	}
 	if balance := a.ledger.Balance(h.ID); balance != nil && balance.Used.Known() && !balance.NeverUsed() {
-		return shown(balance.Used)
+		return a.shown(balance.Used)
 	}
 	return ""
 }

@@ -74,7 +74,7 @@ func (a *assembly) facts(step *kit.Step) []fact {
 	}
 	add("temperature", a.temperatures(step))
 	if name, ok := a.kit.Named(step.Vessel); ok {
-		add("in", a.say("the-thing", "thing", escape(small(name.String()))))
+		add("in", a.say("the-thing", "thing", escape(a.small(name.String()))))
 	}
 	return facts
 }
@@ -84,7 +84,7 @@ func (a *assembly) temperatures(step *kit.Step) string {
 	var told []string
 	for _, o := range step.Operations {
 		if _, ok := o.Phrase.Amount(); ok && (o.Kind == kit.Warm || o.Kind == kit.Cool) && !o.Aside {
-			told = append(told, escape(strings.TrimSpace(o.Text)))
+			told = append(told, escape(strings.TrimSpace(o.Text))+a.inReadersUnits(o))
 		}
 	}
 	return strings.Join(told, ", ")

@@ -44,7 +44,7 @@ func (w *writer) image(image *ast.Image) string {
 			return ""
 		}
 		w.figures++
-		return drawn.SVG(fmt.Sprintf("figure-%d", w.figures))
+		return drawn.SVG(fmt.Sprintf("%sfigure-%d", w.prefix, w.figures))
 	case "picture":
 		data, ok := w.booklet.Pictures[name]
 		if !ok {

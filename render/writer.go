@@ -17,6 +17,7 @@ type writer struct {
 	booklet *Booklet
 	source  []byte
 	pages   map[string]int
+	prefix  string // of all ids, where another language has the plain ones
 	out     strings.Builder
 
 	sections []section       // those open, outermost first
@@ -80,7 +81,7 @@ func (w *writer) openSection(heading *ast.Heading) {
 	class := w.headingClass(heading)
 	w.out.WriteString("<section")
 	if id := w.headingID(heading); id != "" {
-		fmt.Fprintf(&w.out, ` id="%s"`, id)
+		fmt.Fprintf(&w.out, ` id="%s"`, w.prefix+id)
 	}
 	if class != "" {
 		fmt.Fprintf(&w.out, ` class="%s"`, class)
@@ -265,5 +266,5 @@ func (w *writer) tick(says string) string {
 	if says != "" {
 		label = fmt.Sprintf(` aria-label="%s"`, html.EscapeString(says))
 	}
-	return fmt.Sprintf(`<span class="tick"><input type="checkbox" id="tick-%d"%s></span>`, w.ticks, label)
+	return fmt.Sprintf(`<span class="tick"><input type="checkbox" id="%stick-%d"%s></span>`, w.prefix, w.ticks, label)
 }

@@ -6,6 +6,7 @@ import (
 	"fmt"
 	"os"
 	"path/filepath"
+	"slices"
 	"strings"
 	"time"
 
@@ -19,11 +20,14 @@ import (
 
 type bookletOptions struct {
 	streams
-	folder  string // where the files go
-	papers  []string
-	draft   bool
-	noPDF   bool
-	browser string
+	folder string // where the files go
+	papers []string
+	// languages are BCP 47 tags, or "all".
+	languages []string
+	words     string // list what is untranslated in this language
+	draft     bool
+	noPDF     bool
+	browser   string
 }
 
 func newBooklet(io streams) *cobra.Command {
@@ -35,9 +39,13 @@ func newBooklet(io streams) *cobra.Command {
 everything inside, and a PDF for each paper.
 
 While something must be fixed no booklet is made; --draft makes one all the same,
-marked on every page. The PDF needs Chromium; without it the rest is still made.`,
+marked on every page. --language makes it in a language that the method is translated
+into (method.fr.md for fr), several languages one behind the other. The PDF needs Chromium; without it the rest is still made.`,
 		Example: `  tallyfold booklet harbour-candles --out print
   tallyfold booklet harbour-candles --paper half-letter
+  tallyfold booklet drawer-sachets --language fr
+  tallyfold booklet drawer-sachets --language en,fr,de
+  tallyfold booklet drawer-sachets --words es
   tallyfold booklet unfinished-kit --draft`,
 		Args: func(command *cobra.Command, args []string) error {
 			if len(args) != 1 {
@@ -50,6 +58,8 @@ marked on every page. The PDF needs Chromium; without it the rest is still made.
 	flags := command.Flags()
 	flags.StringVar(&o.folder, "out", ".", "the `folder` to write into; made if it is not there")
 	flags.StringSliceVar(&o.papers, "paper", paperNames(), "the `papers` to make a PDF for")
+	flags.StringSliceVar(&o.languages, "language", nil, "the `languages` of the booklet, such as fr or en,fr, or all; the kit's own unless said")
+	flags.StringVar(&o.words, "words", "", "list what is untranslated in this `language`, and make nothing")
 	flags.BoolVar(&o.draft, "draft", false, "make it though something must be fixed; every page is marked")
 	flags.BoolVar(&o.noPDF, "no-pdf", false, "make only Markdown and HTML")
 	flags.StringVar(&o.browser, "browser", "", "the Chromium `program` that makes the PDF; looked for unless said")
@@ -71,6 +81,9 @@ func paperNames() []string {
 
 func (o *bookletOptions) run(ctx context.Context, folder string) error {
 	papers, err := o.chosenPapers()
+	if err == nil {
+		err = o.checkWords()
+	}
 	if err != nil {
 		return err
 	}
@@ -78,7 +91,13 @@ func (o *bookletOptions) run(ctx context.Context, folder string) error {
 	if err != nil {
 		return err
 	}
+	if o.words != "" {
+		return o.writeUntranslated(p)
+	}
 	if err := o.mayBeMade(p); err != nil {
+		return err
+	}
+	if err := o.allTranslated(p); err != nil {
 		return err
 	}
 	booklets, err := o.assemble(p, papers)
@@ -88,7 +107,7 @@ func (o *bookletOptions) run(ctx context.Context, folder string) error {
 	if err := os.MkdirAll(o.folder, 0o755); err != nil {
 		return fmt.Errorf("cannot make the folder %s: %w", o.folder, err)
 	}
-	base := filepath.Join(o.folder, p.Kit.Folder)
+	base := filepath.Join(o.folder, strings.Join(append([]string{p.Kit.Folder}, o.languages...), "-"))
 	if err := o.writeTexts(booklets[0], base); err != nil {
 		return err
 	}
@@ -132,19 +151,33 @@ func (o *bookletOptions) mayBeMade(p *proved) error {
 }
 
 func (o *bookletOptions) assemble(p *proved, papers []render.Paper) ([]*render.Booklet, error) {
-	set := templates.Shipped()
-	if own := filepath.Join(p.folder, "templates"); isFolder(own) {
-		set = set.Over(os.DirFS(own))
-	}
+	set := templatesOf(p)
 	var booklets []*render.Booklet
 	for _, paper := range papers {
-		booklet, err := render.Assemble(p.Kit, p.Ledger, set, render.Options{Paper: paper, Draft: p.Findings.MustFix()})
+		booklet, err := render.InLanguages(p.Kit, p.Ledger, set, render.Options{Paper: paper, Draft: p.Findings.MustFix()}, o.tags(p))
 		if err != nil {
 			return nil, fmt.Errorf("the booklet of %s cannot be put together: %w", p.folder, err)
 		}
 		booklets = append(booklets, booklet)
 	}
 	return booklets, nil
+}
+
+// templatesOf are those of the program, the maker's own over them.
+func templatesOf(p *proved) templates.Set {
+	set := templates.Shipped()
+	if own := filepath.Join(p.folder, "templates"); isFolder(own) {
+		set = set.Over(os.DirFS(own))
+	}
+	return set
+}
+
+// tags are the languages asked for.
+func (o *bookletOptions) tags(p *proved) []string {
+	if slices.Contains(o.languages, "all") {
+		return render.Languages(p.Kit)
+	}
+	return o.languages
 }
 
 func isFolder(path string) bool {
@@ -157,7 +190,7 @@ func (o *bookletOptions) writeTexts(booklet *render.Booklet, base string) error 
 	if err != nil {
 		return fmt.Errorf("the HTML cannot be made: %w", err)
 	}
-	if err := o.write(base+".md", booklet.Markdown); err != nil {
+	if err := o.write(base+".md", booklet.Text()); err != nil {
 		return err
 	}
 	return o.write(base+".html", html)

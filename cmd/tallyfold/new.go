@@ -106,16 +106,18 @@ func copyWhole(kit fs.FS, folder string) error {
 	return nil
 }
 
-// leaveTranslationsOut takes the methods in other languages away: a new kit changes
+// leaveTranslationsOut takes the texts in other languages away: a new kit changes
 // every day, and whoever makes it translates it when it is done.
 func leaveTranslationsOut(folder string) error {
-	translations, err := filepath.Glob(filepath.Join(folder, "method.*.md"))
-	if err != nil {
-		return err
-	}
-	for _, name := range translations {
-		if err := os.Remove(name); err != nil {
+	for _, pattern := range []string{"method.*.md", "trouble.*.md", "words.*.md", "kit.*.txt"} {
+		translations, err := filepath.Glob(filepath.Join(folder, pattern))
+		if err != nil {
 			return err
+		}
+		for _, name := range translations {
+			if err := os.Remove(name); err != nil {
+				return err
+			}
 		}
 	}
 	return nil

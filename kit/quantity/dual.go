@@ -16,23 +16,32 @@ func Dual(a Amount, c Convention) string {
 	if !ok {
 		return a.String()
 	}
-	return a.String() + " (" + converted(a, to) + ")"
+	return a.String() + " (" + teller{english, false}.converted(a, to) + ")"
+}
+
+// Other tells an amount in the other system alone, in the words of a language; ok is
+// false for one that is in the system wished for already, or belongs to none.
+func Other(a Amount, metric bool, c Convention, tag string) (text string, ok bool) {
+	to, ok := otherSystem(a, c)
+	if !ok || a.Unit.metric() == metric {
+		return "", false
+	}
+	return teller{languageFor(tag), DecimalCommaIn(tag)}.converted(a, to), true
 }
 
 // converted tells an amount in another unit of the same dimension.
-func converted(a Amount, to Unit) string {
-	t := teller{english, false}
+func (t teller) converted(a Amount, to Unit) string {
 	told := Amount{Dimension: a.Dimension, Unit: to}
 	switch {
 	case a.Ranged:
 		low, high := matching(a, a.Low, to), matching(a, a.High, to)
 		return t.withUnit(told, t.joined(low, high, Unit{Dimension: to.Dimension}), high)
 	case a.HasTolerance() && a.Bound != UpTo:
-		return Show(a.Nominal, a.Dimension, In(to), Within(a.Tolerance()))
+		return Show(a.Nominal, a.Dimension, Language(t.language.tag), In(to), Within(a.Tolerance()))
 	}
 	n := matching(a, a.Nominal, to)
-	text := t.withUnit(told, decimalText(n, max(n.significantDigits()-1-n.order(), 0), halfEven, false), n)
-	if bound := a.Bound.String(); bound != "" {
+	text := t.withUnit(told, decimalText(n, max(n.significantDigits()-1-n.order(), 0), halfEven, t.comma), n)
+	if bound := t.bound(a.Bound); bound != "" {
 		text = bound + " " + text
 	}
 	return text

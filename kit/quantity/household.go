@@ -7,6 +7,12 @@ import "strings"
 // that is from the volume, as a share of it, with its sign. ok is false for less
 // than an eighth of a teaspoon, which no spoon measures.
 func Household(volume Number, c Convention) (text string, errorShare Number, ok bool) {
+	return HouseholdIn("en", volume, c)
+}
+
+// HouseholdIn is Household in the words of a language ("fr").
+func HouseholdIn(tag string, volume Number, c Convention) (text string, errorShare Number, ok bool) {
+	l := languageFor(tag)
 	teaspoon, found := UnitNamed("teaspoon", c)
 	tablespoon, foundTablespoon := UnitNamed("tablespoon", c)
 	cup, foundCup := UnitNamed("cup", c)
@@ -15,15 +21,15 @@ func Household(volume Number, c Convention) (text string, errorShare Number, ok 
 	}
 	quarters := quartersOf(cup.Factor, volume)
 	if told := cup.Factor.Times(quarters).Over(Whole(4)); quarters.Sign() > 0 && near(told, volume) {
-		return spoons(quarters, "cup", "cups"), share(told, volume), true
+		return l.spoons(quarters, cup), share(told, volume), true
 	}
 	var parts []string
 	left := volume
 	if cups := Whole(volume.Times(Whole(4)).Over(cup.Factor).Int()); cups.Sign() > 0 {
-		parts = append(parts, spoons(cups, "cup", "cups"))
+		parts = append(parts, l.spoons(cups, cup))
 		left = left.Minus(cup.Factor.Times(cups).Over(Whole(4)))
 	}
-	small, told := inSpoons(left, teaspoon.Factor, tablespoon.Factor)
+	small, told := l.inSpoons(left, teaspoon, tablespoon)
 	parts = append(parts, small...)
 	told = told.Plus(volume.Minus(left))
 	return strings.Join(parts, " + "), share(told, volume), true
@@ -31,17 +37,17 @@ func Household(volume Number, c Convention) (text string, errorShare Number, ok 
 
 // inSpoons tells what is left after the cups in tablespoons and teaspoons, and
 // what that makes.
-func inSpoons(left, teaspoon, tablespoon Number) (parts []string, told Number) {
-	quarters := quartersOf(teaspoon, left)
-	told = teaspoon.Times(quarters).Over(Whole(4))
-	perTablespoon := tablespoon.Over(teaspoon).Times(Whole(4))
+func (l *language) inSpoons(left Number, teaspoon, tablespoon Unit) (parts []string, told Number) {
+	quarters := quartersOf(teaspoon.Factor, left)
+	told = teaspoon.Factor.Times(quarters).Over(Whole(4))
+	perTablespoon := tablespoon.Factor.Over(teaspoon.Factor).Times(Whole(4))
 	tablespoons := Whole(quarters.Over(perTablespoon).Int())
 	if tablespoons.Sign() > 0 {
-		parts = append(parts, tablespoons.String()+" tbsp")
+		parts = append(parts, l.spoons(tablespoons.Times(Whole(4)), tablespoon))
 		quarters = quarters.Minus(tablespoons.Times(perTablespoon))
 	}
 	if quarters.Sign() > 0 {
-		parts = append(parts, spoons(quarters, "tsp", "tsp"))
+		parts = append(parts, l.spoons(quarters, teaspoon))
 	}
 	return parts, told
 }
@@ -61,13 +67,10 @@ func quartersOf(measure, volume Number) Number {
 }
 
 // spoons tells quarters of a measure: "1 1/2 cups", "3/4 tsp".
-func spoons(quarters Number, one, others string) string {
+func (l *language) spoons(quarters Number, measure Unit) string {
 	whole := quarters.Over(Whole(4)).Int()
 	part := [...]string{"", "1/4", "1/2", "3/4"}[quarters.Int()%4]
-	name := others
-	if quarters.Cmp(Whole(4)) <= 0 {
-		name = one
-	}
+	name := l.unitName(measure, l.several(quarters.Over(Whole(4))))
 	switch {
 	case whole == 0:
 		return part + " " + name
