@@ -86,30 +86,42 @@ func (r *folderReader) translations(k *kit.Kit) {
 		if file == nil {
 			continue
 		}
+		texts := r.textsOfKit(k, tag, written)
 		translation, found := ReadTranslation(file, k, tag)
 		r.found = append(r.found, found...)
 		if translation != nil {
+			translation.Texts = texts
 			r.besideMethod(k, translation, written)
 			k.Translations = append(k.Translations, translation)
 		}
 	}
 }
 
-// besideMethod reads what goes with a method in another language: trouble.XX.md,
-// words.XX.md and kit.XX.txt. written is the language as their names have it.
+// textsOfKit reads kit.XX.txt. It comes before the method, which may use the names that
+// it gives.
+func (r *folderReader) textsOfKit(k *kit.Kit, tag, written string) map[string]string {
+	file := r.text("kit."+written+".txt", maxText)
+	if file == nil {
+		return nil
+	}
+	texts, found := ReadTexts(file)
+	r.found = append(r.found, found...)
+	k.NamedBy(&kit.Translation{Language: tag, Texts: texts})
+	return texts
+}
+
+// besideMethod reads what goes with a method in another language: trouble.XX.md and
+// words.XX.md. written is the language as their names have it.
 func (r *folderReader) besideMethod(k *kit.Kit, t *kit.Translation, written string) {
 	amounts := load.AmountsIn(k, t.Language)
-	var troubles, words, texts diag.List
+	var troubles, words diag.List
 	if file := r.text("trouble."+written+".md", maxText); file != nil {
 		t.Troubles, troubles = ReadTrouble(file, k, amounts)
 	}
 	if file := r.text("words."+written+".md", maxText); file != nil {
 		t.Words, words = ReadWords(file, k, amounts)
 	}
-	if file := r.text("kit."+written+".txt", maxText); file != nil {
-		t.Texts, texts = ReadTexts(file)
-	}
-	r.found = append(append(append(r.found, troubles...), words...), texts...)
+	r.found = append(append(r.found, troubles...), words...)
 }
 
 // translationTag is the language in the name of a file. A name that tells none, or

@@ -27,6 +27,7 @@ var packageTable = []string{
 	"instructions",
 	"kit/proof",
 	"templates",
+	"xliff",
 	"render/figure",
 	"render",
 	"render/print",

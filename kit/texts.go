@@ -59,20 +59,6 @@ func (l *textList) has(text string) bool {
 // Names are the names of all things that a booklet may print, in the order of kit.yaml.
 func (k *Kit) Names() []Name {
 	var all []Name
-	for _, c := range k.Components {
-		all = append(all, c.Name)
-	}
-	for _, h := range k.Household {
-		all = append(all, h.Name)
-	}
-	for _, t := range k.Tools {
-		all = append(all, t.Name)
-	}
-	for _, m := range k.Mixtures {
-		all = append(all, m.Name)
-	}
-	for _, p := range k.Pieces {
-		all = append(all, p.Name)
-	}
+	k.eachName(func(n *Name) { all = append(all, *n) })
 	return all
 }

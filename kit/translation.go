@@ -25,6 +25,34 @@ type Translation struct {
 	Texts map[string]string
 }
 
+// NamedBy gives things without a name in the language of the translation the one that
+// its Texts have for theirs.
+func (k *Kit) NamedBy(t *Translation) {
+	k.eachName(func(n *Name) {
+		if other := t.Texts[n.String()]; other != "" && !n.HasNameIn(t.Language) {
+			n.Others = append(n.Others, OtherName{Language: Said[string]{Value: t.Language}, Called: []string{other}})
+		}
+	})
+}
+
+func (k *Kit) eachName(do func(*Name)) {
+	for _, c := range k.Components {
+		do(&c.Name)
+	}
+	for _, h := range k.Household {
+		do(&h.Name)
+	}
+	for _, t := range k.Tools {
+		do(&t.Name)
+	}
+	for _, m := range k.Mixtures {
+		do(&m.Name)
+	}
+	for _, p := range k.Pieces {
+		do(&p.Name)
+	}
+}
+
 // Translation is that into a language by its tag ("fr"), or nil. A translation into
 // the language as such ("fr") serves its regions ("fr-CA") too.
 func (k *Kit) Translation(tag string) *Translation {

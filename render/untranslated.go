@@ -90,7 +90,7 @@ func isCaution(k *kit.Kit, text string) bool {
 func (l *untranslated) names(k *kit.Kit) {
 	for _, name := range k.Names() {
 		if !name.HasNameIn(l.tag) {
-			l.lacks("name", name.String(), name.IDSpan, "write “names: {%s: …}” under %s in kit.yaml", l.tag, name.ID)
+			l.lacks("name", name.String(), name.IDSpan, "write “names: {%s: …}” under %s in kit.yaml, or both names into kit.%s.txt", l.tag, name.ID, l.tag)
 		}
 	}
 }
