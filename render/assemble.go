@@ -3,6 +3,7 @@ package render
 import (
 	"fmt"
 	"regexp"
+	"slices"
 	"strings"
 	"text/template"
 
@@ -15,8 +16,10 @@ import (
 
 // Options says which booklet is wanted of a kit.
 type Options struct {
-	// Paper is the page; the zero value is A5.
-	Paper Paper
+	// Form is what the booklet is made as; the zero value is A5.
+	Form Form
+	// Black prints in black alone: no colour carries a meaning then, or is missed.
+	Black bool
 	// Draft marks every page as not for sale.
 	Draft bool
 	// Language of the fixed words, with the region whose units are told ("en-US"); ""
@@ -45,11 +48,11 @@ func Assemble(k *kit.Kit, l *ledger.Ledger, set templates.Set, options Options) 
 	if err != nil {
 		return nil, err
 	}
-	if options.Paper == (Paper{}) {
-		options.Paper = A5
+	if options.Form == (Form{}) {
+		options.Form = A5
 	}
 	a := &assembly{kit: k, ledger: l, plan: schedule.Of(k), passes: passesOf(k, l), set: set, words: words, options: options, measures: measuringIn(words.Language, options.own(k)), booklet: &Booklet{
-		Title: k.Name.Value, Language: words.Language, Paper: options.Paper, Draft: options.Draft,
+		Title: k.Name.Value, Language: words.Language, Form: options.Form, Black: options.Black, Draft: options.Draft,
 		Figures: map[string]figure.Figure{}, Pictures: map[string][]byte{},
 		templates: set, words: words,
 	}}
@@ -104,29 +107,49 @@ type bookletPart struct {
 	// values gives what the template prints, or nil where this kit has nothing
 	// for it.
 	values func(*assembly) any
+	// droppable parts are left out of short forms: they tell again, in order or as a
+	// drawing, what stands elsewhere, or are a page to write on. No part with a
+	// caution or an amount of its own is droppable.
+	droppable bool
 }
 
 // bookletParts in the order they are bound. To add one, write a template, a Go
 // file with its values, and a line here.
 var bookletParts = []bookletPart{
-	{"cover", coverValues},
-	{"glance", glanceValues},
-	{"box", boxValues},
-	{"kitchen", kitchenValues},
-	{"before", beforeValues},
-	{"method", methodValues},
-	{"trouble", troubleValues},
-	{"batch", batchValues},
-	{"storing", storingValues},
-	{"more", moreValues},
-	{"colophon", colophonValues},
+	{name: "cover", values: coverValues},
+	{name: "glance", values: glanceValues, droppable: true},
+	{name: "box", values: boxValues},
+	{name: "kitchen", values: kitchenValues},
+	{name: "before", values: beforeValues},
+	{name: "method", values: methodValues},
+	{name: "trouble", values: troubleValues},
+	{name: "batch", values: batchValues, droppable: true},
+	{name: "storing", values: storingValues},
+	{name: "more", values: moreValues},
+	{name: "colophon", values: colophonValues},
+}
+
+// cardParts make the card: the method alone, told short.
+var cardParts = []bookletPart{
+	{name: "cover", values: coverValues},
+	{name: "card", values: cardValues},
+}
+
+// parts are those of the form that is made.
+func (a *assembly) parts() []bookletPart {
+	if a.options.Form.Card {
+		return cardParts
+	}
+	return slices.DeleteFunc(slices.Clone(bookletParts), func(part bookletPart) bool {
+		return part.droppable && a.options.Form.Short
+	})
 }
 
 // markdown executes the templates. The contents, which stand after the cover,
 // are made last, when all headings are known.
 func (a *assembly) markdown() (string, error) {
 	var texts []string
-	for _, part := range bookletParts {
+	for _, part := range a.parts() {
 		values := part.values(a)
 		if values == nil {
 			continue
@@ -136,6 +159,9 @@ func (a *assembly) markdown() (string, error) {
 			return "", err
 		}
 		texts = append(texts, text)
+	}
+	if a.options.Form.Short {
+		return strings.Join(texts, "\n\n") + "\n", nil
 	}
 	contents, err := a.execute("contents", contentsValues(a, strings.Join(texts[1:], "\n\n")))
 	if err != nil {

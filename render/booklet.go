@@ -9,25 +9,16 @@ import (
 	"tallyfold/templates"
 )
 
-// A Paper is a page size in millimetres, upright.
-type Paper struct {
-	Name          string
-	Width, Height float64
-}
-
-// The papers a booklet is printed on (ISO 216; half of US Letter).
-var (
-	A5         = Paper{Name: "a5", Width: 148, Height: 210}
-	HalfLetter = Paper{Name: "half-letter", Width: 139.7, Height: 215.9}
-)
-
 // A Booklet is the text of one booklet with the figures and pictures in it.
 type Booklet struct {
 	// Title is the document's title; Foot stands at the bottom of each page.
 	Title, Foot string
 	// Language is the BCP 47 tag of the text.
 	Language string
-	Paper    Paper
+	// Form is what it is made as.
+	Form Form
+	// Black prints in black alone.
+	Black bool
 	// Draft marks every page.
 	Draft bool
 	// Markdown is the whole text; HTML is made from it alone.

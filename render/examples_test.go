@@ -50,9 +50,9 @@ func TestExampleBooklets(t *testing.T) {
 		t.Run(name, func(t *testing.T) {
 			booklet := bookletIn(t, os.DirFS(folder), name)
 			compareGolden(t, name+".md", booklet.Markdown)
-			body := booklet.body(nil)
+			body := booklet.body()
 			compareGolden(t, name+".html", []byte(body))
-			page, err := booklet.HTML(nil)
+			page, err := booklet.HTML()
 			if err != nil {
 				t.Fatal(err)
 			}
@@ -164,7 +164,7 @@ func TestNoCautionIsLost(t *testing.T) {
 		if k == nil {
 			t.Fatalf("%s can't be read", name)
 		}
-		body := bookletIn(t, os.DirFS(folder), name).body(nil)
+		body := bookletIn(t, os.DirFS(folder), name).body()
 		for _, step := range k.Method.Steps() {
 			for _, caution := range step.Cautions {
 				first := strings.Fields(strings.ReplaceAll(caution.Text, "'", "’"))[:3]
@@ -189,7 +189,7 @@ func BenchmarkBooklet(b *testing.B) {
 		if err != nil {
 			b.Fatal(err)
 		}
-		if _, err := booklet.HTML(nil); err != nil {
+		if _, err := booklet.HTML(); err != nil {
 			b.Fatal(err)
 		}
 	}

@@ -15,9 +15,9 @@ import (
 // figures and pictures are inside. It is made from the booklet's Markdown and
 // nothing more, so that the two can't disagree.
 //
-// pages maps a section's id to the page it begins on, for the contents; nil
-// leaves the numbers out, as on a screen and in the first of two passes to PDF.
-func (b *Booklet) HTML(pages map[string]int) ([]byte, error) {
+// Where the number of a page belongs stands an empty element with data-page-of, the id
+// of what begins there: whoever makes the pages fills it in.
+func (b *Booklet) HTML() ([]byte, error) {
 	style, err := b.style()
 	if err != nil {
 		return nil, err
@@ -26,7 +26,7 @@ func (b *Booklet) HTML(pages map[string]int) ([]byte, error) {
 		Language, Direction, Title, Style, Draft, Body string
 	}{
 		Language: b.Language, Direction: b.word("direction"), Title: b.Title,
-		Style: style, Draft: b.draftMark(), Body: b.body(pages),
+		Style: style, Draft: b.draftMark(), Body: b.body(),
 	})
 	if err != nil {
 		return nil, err
@@ -36,13 +36,13 @@ func (b *Booklet) HTML(pages map[string]int) ([]byte, error) {
 
 // body gives the Markdown as HTML sections. Of several languages each is set apart
 // with its own direction, and all but the first have its tag before their ids.
-func (b *Booklet) body(pages map[string]int) string {
+func (b *Booklet) body() string {
 	if len(b.Further) == 0 {
-		return b.sections(pages, "")
+		return b.sections("")
 	}
-	out := b.inItsLanguage(b.sections(pages, ""))
+	out := b.inItsLanguage(b.sections(""))
 	for _, further := range b.Further {
-		out += further.inItsLanguage(further.sections(pages, strings.ToLower(further.Language)+"-"))
+		out += further.inItsLanguage(further.sections(strings.ToLower(further.Language) + "-"))
 	}
 	return out
 }
@@ -53,12 +53,12 @@ func (b *Booklet) inItsLanguage(sections string) string {
 }
 
 // sections gives the Markdown of one language.
-func (b *Booklet) sections(pages map[string]int, prefix string) string {
+func (b *Booklet) sections(prefix string) string {
 	read := goldmark.New(
 		goldmark.WithExtensions(extension.Table, extension.TaskList),
 		goldmark.WithParserOptions(parser.WithAttribute()),
 	).Parser()
-	w := &writer{booklet: b, source: b.Markdown, pages: pages, prefix: prefix, ids: map[string]bool{}}
+	w := &writer{booklet: b, source: b.Markdown, prefix: prefix, ids: map[string]bool{}}
 	w.document(read.Parse(text.NewReader(b.Markdown)))
 	return w.out.String()
 }
@@ -73,23 +73,59 @@ func (b *Booklet) style() (string, error) {
 	if err != nil {
 		return "", err
 	}
-	print, err := b.templates.Execute("print.css", nil, struct {
-		Width, Height, PageHeight, Foot, Draft string
-	}{
-		Width: millimetres(b.Paper.Width), Height: millimetres(b.Paper.Height),
-		PageHeight: millimetres(b.Paper.Height - pageMargins),
-		Foot:       cssString(b.Foot), Draft: cssStringOrNone(b.draftMark()),
-	})
+	narrow, err := b.templates.File("narrow.css")
 	if err != nil {
 		return "", err
 	}
+	print, err := b.templates.Execute("print.css", nil, b.pageStyle())
+	if err != nil {
+		return "", err
+	}
+	where := "screen and (max-width: 30rem)"
+	if b.Form.Narrow() {
+		where += ", print"
+	}
+	sheets := faces + string(screen) + "@media " + where + " {\n" + string(narrow) + "}\n" + print
 	// A maker's own style sheet must not be able to end the style element.
-	return strings.ReplaceAll(faces+string(screen)+print, "</", `<\/`), nil
+	return strings.ReplaceAll(sheets, "</", `<\/`), nil
 }
 
-// pageMargins is what print.css leaves above and below a page, in millimetres,
-// with a hair to spare so that a full page never spills onto a second page.
-const pageMargins = 13 + 16 + 0.5
+// pageStyle is what print.css fills in; lengths are in millimetres, the type in points.
+type pageStyle struct {
+	Width, Height, AreaHeight  string
+	Top, Outer, Bottom, Inner  string
+	Type, Foot, Folio          string
+	FootText, Draft            string
+	Columns                    int
+	Bound, Leaf, Single, Large bool
+	Black                      bool
+}
+
+func (b *Booklet) pageStyle() pageStyle {
+	form := b.Form
+	_, high := form.Area()
+	foot := footType
+	if form.Large {
+		foot = smallestLarge
+	}
+	return pageStyle{
+		Width: millimetres(form.Paper.Width), Height: millimetres(form.Paper.Height),
+		// With a hair to spare, so that a full page never spills onto a second page.
+		AreaHeight: millimetres(high - 0.5),
+		Top:        millimetres(form.Margins.Top), Outer: millimetres(form.Margins.Outer),
+		Bottom: millimetres(form.Margins.Bottom), Inner: millimetres(form.Margins.Inner),
+		Type: fmt.Sprintf("%.4g", form.Type), Foot: fmt.Sprintf("%.4g", foot), Folio: fmt.Sprintf("%.4g", foot+1),
+		FootText: cssString(b.Foot), Draft: cssStringOrNone(b.draftMark()), Columns: form.Columns,
+		Bound: form.Way == Bound, Leaf: form.Way == Leaf, Single: form.Way == Single, Large: form.Large, Black: b.Black,
+	}
+}
+
+// footType is the size of the line at the foot of a page, in points; smallestLarge that
+// of large print.
+const (
+	footType      = 7.4
+	smallestLarge = 16
+)
 
 func millimetres(length float64) string { return fmt.Sprintf("%.4g", length) }
 

@@ -16,7 +16,7 @@ func bookletOf(t testing.TB, markdown string) *Booklet {
 		t.Fatal(err)
 	}
 	return &Booklet{
-		Title: "Harbour candles", Foot: "Harbour candles, edition 1", Language: "en", Paper: A5, Markdown: []byte(markdown),
+		Title: "Harbour candles", Foot: "Harbour candles, edition 1", Language: "en", Form: A5, Markdown: []byte(markdown),
 		Figures: map[string]figure.Figure{"jar": figure.Gauge{Title: "A jar", Level: 0.5, LevelSays: "190 g"}.Draw()},
 		Pictures: map[string][]byte{
 			"dot": []byte("GIF89a\x01\x00\x01\x00\x80\x00\x00\x00\x00\x00\xff\xff\xff,\x00\x00\x00\x00\x01\x00\x01\x00\x00\x02\x02D\x01\x00;"),
@@ -97,9 +97,9 @@ func TestMarkdownToHTML(t *testing.T) {
 			not:      []string{"javascript", "file:", `href="http`},
 		},
 		{
-			why:      "the contents have page numbers when they are known",
+			why:      "the contents have room for page numbers",
 			markdown: "## Contents {#contents .contents}\n\n- [A](#step-1)\n- [B](#step-2)",
-			want:     []string{`<a href="#step-1"><span>A</span><span class="leader"></span><span class="page">7</span></a>`, `<a href="#step-2"><span>B</span></a>`},
+			want:     []string{`<a href="#step-1"><span>A</span><span class="leader"></span><span class="page" data-page-of="step-1"></span></a>`},
 		},
 		{
 			why:      "figures are drawn in the page with their text alternative",
@@ -125,7 +125,7 @@ func TestMarkdownToHTML(t *testing.T) {
 		},
 	} {
 		t.Run(test.why, func(t *testing.T) {
-			body := strings.ReplaceAll(bookletOf(t, test.markdown).body(map[string]int{"step-1": 7}), "\u00a0", "&nbsp;")
+			body := strings.ReplaceAll(bookletOf(t, test.markdown).body(), "\u00a0", "&nbsp;")
 			for _, want := range test.want {
 				if !strings.Contains(body, want) {
 					t.Errorf("lacks %s\n%s", want, body)
@@ -143,7 +143,7 @@ func TestMarkdownToHTML(t *testing.T) {
 func TestThePageNeedsNothingElse(t *testing.T) {
 	booklet := bookletOf(t, "# Kit {#cover .cover}\n\nText.")
 	booklet.Foot = `Bags "A" </style><script>`
-	page, err := booklet.HTML(nil)
+	page, err := booklet.HTML()
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -162,12 +162,12 @@ func TestThePageNeedsNothingElse(t *testing.T) {
 	if strings.Contains(text, "DRAFT") {
 		t.Error("a finished booklet is marked as a draft")
 	}
-	again, err := booklet.HTML(nil)
+	again, err := booklet.HTML()
 	if err != nil || string(again) != text {
 		t.Error("the same booklet gave another page")
 	}
-	booklet.Draft, booklet.Paper = true, HalfLetter
-	draft, err := booklet.HTML(nil)
+	booklet.Draft, booklet.Form = true, HalfLetter
+	draft, err := booklet.HTML()
 	if err != nil || !strings.Contains(string(draft), `@top-center { content: "DRAFT`) || !strings.Contains(string(draft), "size: 139.7mm 215.9mm") {
 		t.Errorf("the draft is not marked, or of another size: %v", err)
 	}

@@ -83,11 +83,8 @@ func (w *writer) link(node *ast.Link) string {
 	return fmt.Sprintf(`<a href="#%s">%s</a>`, w.prefix+id, inner)
 }
 
-// contentsLink is a line of the contents, with its page where that is known.
+// contentsLink is a line of the contents, with room for the number of its page.
 func (w *writer) contentsLink(id, inner string) string {
-	page := ""
-	if number, known := w.pages[w.prefix+id]; known {
-		page = fmt.Sprintf(`<span class="leader"></span><span class="page">%d</span>`, number)
-	}
-	return fmt.Sprintf(`<a href="#%s"><span>%s</span>%s</a>`, w.prefix+id, inner, page)
+	return fmt.Sprintf(`<a href="#%[1]s"><span>%[2]s</span><span class="leader"></span><span class="page" data-page-of="%[1]s"></span></a>`,
+		w.prefix+id, inner)
 }

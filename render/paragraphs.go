@@ -18,7 +18,7 @@ func (w *writer) paragraph(node *ast.Paragraph) {
 		}
 	}
 	switch class := w.class(); {
-	case class == "step" && isFacts(node):
+	case class == "step" && !w.onCard() && isFacts(node):
 		w.facts(node)
 	case class == "cover":
 		w.coverParagraph(node)
@@ -29,6 +29,9 @@ func (w *writer) paragraph(node *ast.Paragraph) {
 		}
 	}
 }
+
+// onCard says whether this is a line of the card, where a step has no facts of its own.
+func (w *writer) onCard() bool { return len(w.sections) > 1 && w.sections[0].class == "card" }
 
 func onlyChild(node ast.Node) ast.Node {
 	if node.ChildCount() != 1 {

@@ -17,12 +17,22 @@ func (w *writer) figureBlock(image *ast.Image) bool {
 	if shown == "" {
 		return false
 	}
-	caption := ""
+	caption := w.inWords(image)
 	if len(image.Title) > 0 {
 		caption = "<figcaption>" + w.typeset(w.decode(image.Title)) + "</figcaption>"
 	}
 	fmt.Fprintf(&w.out, "<figure>%s%s</figure>\n", shown, caption)
 	return true
+}
+
+// inWords tells under a drawing what its letters say: in large print they are too small
+// to be read, and cannot grow without running into each other.
+func (w *writer) inWords(image *ast.Image) string {
+	name, drawn := strings.CutPrefix(string(image.Destination), "figure:")
+	if !drawn || !w.booklet.Form.Large || w.class() == "cover" {
+		return ""
+	}
+	return `<figcaption class="in-words">` + w.typeset(w.booklet.Figures[name].Text) + "</figcaption>"
 }
 
 // inlineImage shows a picture within a line, or its words where there is none.

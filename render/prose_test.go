@@ -84,7 +84,7 @@ func TestEscapedTextReadsAsItself(t *testing.T) {
 		"1. Melt", "12) x", "1.12 kg", "12)", "- dash", "+ plus", "# hash", "= line", ": colon", "a | b", "*a* _b_ `c`", "[a](b)", "<b>", "&amp;", `back\slash`,
 		"{#id .class}", "~~x~~", "Wax & wick", "> quote", "720 g ± 5 g", "",
 	} {
-		body := bookletOf(t, "Text.\n\n"+escape(text)+"\n\nText.").body(nil)
+		body := bookletOf(t, "Text.\n\n"+escape(text)+"\n\nText.").body()
 		inside := strings.TrimSuffix(strings.TrimPrefix(body, "<p>Text.</p>\n"), "<p>Text.</p>\n")
 		want := ""
 		if text != "" {
@@ -93,7 +93,7 @@ func TestEscapedTextReadsAsItself(t *testing.T) {
 		if inside != want {
 			t.Errorf("%q becomes %q, want %q", text, inside, want)
 		}
-		row := bookletOf(t, "| h |\n|---|\n| "+escape(text)+" |").body(nil)
+		row := bookletOf(t, "| h |\n|---|\n| "+escape(text)+" |").body()
 		if !strings.Contains(row, "<td>"+plainHTML(text)+"</td>") {
 			t.Errorf("%q in a cell becomes %s", text, row)
 		}

@@ -120,7 +120,7 @@ func checkText(t *testing.T, text string) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	body := booklet.body(nil)
+	body := booklet.body()
 	checkPage(t, body)
 	// Whatever the maker left open, the parts after it are still there, once each.
 	for _, id := range []string{"cover", "in-the-box", "step-1", "trouble-1", "batch", "storing", "colophon"} {

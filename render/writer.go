@@ -16,7 +16,6 @@ import (
 type writer struct {
 	booklet *Booklet
 	source  []byte
-	pages   map[string]int
 	prefix  string // of all ids, where another language has the plain ones
 	out     strings.Builder
 
@@ -38,7 +37,7 @@ type section struct {
 var sectionClasses = map[string]bool{
 	"cover": true, "contents": true, "glance": true, "box": true, "kitchen": true, "before": true,
 	"method": true, "part": true, "step": true, "trouble": true, "storing": true, "batch": true,
-	"colophon": true, "flows": true,
+	"colophon": true, "card": true, "flows": true,
 }
 
 func (w *writer) document(root ast.Node) {
@@ -75,7 +74,7 @@ func (w *writer) closeSections(level int) {
 
 // writingLines fill what the page for notes has left; those that don't fit are
 // cut off by the style sheet.
-var writingLines = `<div class="lines" aria-hidden="true">` + strings.Repeat("<i></i>", 24) + "</div>\n"
+var writingLines = `<div class="lines" aria-hidden="true" data-clips>` + strings.Repeat("<i></i>", 24) + "</div>\n"
 
 func (w *writer) openSection(heading *ast.Heading) {
 	class := w.headingClass(heading)
@@ -85,6 +84,10 @@ func (w *writer) openSection(heading *ast.Heading) {
 	}
 	if class != "" {
 		fmt.Fprintf(&w.out, ` class="%s"`, class)
+	}
+	if class == "step" {
+		// A step stays in one piece unless that would leave much of a page empty.
+		w.out.WriteString(` data-keep="0.3"`)
 	}
 	w.out.WriteString(">\n")
 	w.sections = append(w.sections, section{level: heading.Level, class: class})

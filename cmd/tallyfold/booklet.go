@@ -14,7 +14,6 @@ import (
 
 	"tallyfold/kit/diag"
 	"tallyfold/render"
-	"tallyfold/render/print"
 	"tallyfold/templates"
 )
 
@@ -27,111 +26,159 @@ type bookletOptions struct {
 	words     string // list what is untranslated in this language
 	draft     bool
 	noPDF     bool
+	black     bool
+	fit       bool
 	browser   string
+	folding   foldingOptions
 }
 
 func newBooklet(io streams) *cobra.Command {
 	o := &bookletOptions{streams: io}
 	command := &cobra.Command{
-		Use:   "booklet KIT",
-		Short: "Make the booklet: Markdown, one HTML file, and PDF",
+		Use:   "booklet KIT…",
+		Short: "Make the booklet: Markdown, one HTML file, and PDF in many sizes",
 		Long: `booklet makes the booklet that goes into the box: Markdown, one HTML file with
-everything inside, and a PDF for each paper.
+everything inside, and a PDF for each size asked for.
 
 While something must be fixed no booklet is made; --draft makes one all the same,
 marked on every page. --language makes it in a language that the method is translated
-into (method.fr.md for fr), several languages one behind the other. The PDF needs Chromium; without it the rest is still made.`,
+into (method.fr.md for fr), several languages one behind the other. The PDF needs
+Chromium; without it the rest is still made.
+
+The sizes for --paper, all from the same text:
+` + formList() + `
+Short sizes leave out the contents, the overview and the page for notes, never a
+caution or an amount. Their type is as large as fits; what has no room is told, and
+that PDF is not made. --fold lays bound pages on sheets to fold and staple.`,
 		Example: `  tallyfold booklet harbour-candles --out print
   tallyfold booklet harbour-candles --paper half-letter
+  tallyfold booklet harbour-candles --paper all --fit
+  tallyfold booklet harbour-candles --paper a5 --fold home
+  tallyfold booklet kits/* --out print
   tallyfold booklet drawer-sachets --language fr
   tallyfold booklet drawer-sachets --language en,fr,de
   tallyfold booklet drawer-sachets --words es
   tallyfold booklet unfinished-kit --draft`,
 		Args: func(command *cobra.Command, args []string) error {
-			if len(args) != 1 {
-				return errors.New("name the one kit folder to make a booklet of, for instance: tallyfold booklet my-kit")
+			if len(args) == 0 {
+				return errors.New("name the kit folder to make a booklet of, for instance: tallyfold booklet my-kit")
 			}
 			return nil
 		},
-		RunE: func(command *cobra.Command, args []string) error { return o.run(command.Context(), args[0]) },
+		RunE: func(command *cobra.Command, args []string) error { return o.run(command.Context(), args) },
 	}
 	flags := command.Flags()
 	flags.StringVar(&o.folder, "out", ".", "the `folder` to write into; made if it is not there")
-	flags.StringSliceVar(&o.papers, "paper", paperNames(), "the `papers` to make a PDF for")
+	flags.StringSliceVar(&o.papers, "paper", usualForms, "the `sizes` to make a PDF in, or all")
 	flags.StringSliceVar(&o.languages, "language", nil, "the `languages` of the booklet, such as fr or en,fr, or all; the kit's own unless said")
 	flags.StringVar(&o.words, "words", "", "list what is untranslated in this `language`, and make nothing")
+	flags.BoolVar(&o.black, "black", false, "print in black alone")
+	flags.BoolVar(&o.fit, "fit", false, "tell of each PDF how its pages are filled")
 	flags.BoolVar(&o.draft, "draft", false, "make it though something must be fixed; every page is marked")
 	flags.BoolVar(&o.noPDF, "no-pdf", false, "make only Markdown and HTML")
 	flags.StringVar(&o.browser, "browser", "", "the Chromium `program` that makes the PDF; looked for unless said")
-	_ = command.RegisterFlagCompletionFunc("paper", cobra.FixedCompletions(paperNames(), cobra.ShellCompDirectiveNoFileComp))
+	o.folding.flags(flags)
+	_ = command.RegisterFlagCompletionFunc("paper", cobra.FixedCompletions(append(formNames(), "all"), cobra.ShellCompDirectiveNoFileComp))
+	_ = command.RegisterFlagCompletionFunc("fold", cobra.FixedCompletions([]string{foldAtHome, foldAtShop}, cobra.ShellCompDirectiveNoFileComp))
 	command.ValidArgsFunction = completeFolders
 	return command
 }
 
-// bookletPapers are the papers a booklet is laid out for.
-var bookletPapers = []render.Paper{render.A5, render.HalfLetter}
+// usualForms are made when none is asked for.
+var usualForms = []string{render.A5.Name, render.HalfLetter.Name}
 
-func paperNames() []string {
+func formNames() []string {
 	var names []string
-	for _, paper := range bookletPapers {
-		names = append(names, paper.Name)
+	for _, form := range render.Forms() {
+		names = append(names, form.Name)
 	}
 	return names
 }
 
-func (o *bookletOptions) run(ctx context.Context, folder string) error {
-	papers, err := o.chosenPapers()
-	if err == nil {
-		err = o.checkWords()
+// formList tells the sizes, a line each.
+func formList() string {
+	var list strings.Builder
+	for _, form := range render.Forms() {
+		fmt.Fprintf(&list, "  %-17s %s\n", form.Name, form.Tells())
 	}
-	if err != nil {
-		return err
-	}
-	p, err := prove(folder, time.Now())
-	if err != nil {
-		return err
-	}
-	if o.words != "" {
-		return o.writeUntranslated(p)
-	}
-	if err := o.mayBeMade(p); err != nil {
-		return err
-	}
-	if err := o.allTranslated(p); err != nil {
-		return err
-	}
-	booklets, err := o.assemble(p, papers)
-	if err != nil {
-		return err
-	}
-	if err := os.MkdirAll(o.folder, 0o755); err != nil {
-		return fmt.Errorf("cannot make the folder %s: %w", o.folder, err)
-	}
-	base := filepath.Join(o.folder, strings.Join(append([]string{p.Kit.Folder}, o.languages...), "-"))
-	if err := o.writeTexts(booklets[0], base); err != nil {
-		return err
-	}
-	if o.noPDF {
-		return nil
-	}
-	return o.writePDFs(ctx, booklets, base)
+	return list.String()
 }
 
-func (o *bookletOptions) chosenPapers() ([]render.Paper, error) {
-	var chosen []render.Paper
+func (o *bookletOptions) run(ctx context.Context, folders []string) error {
+	forms, err := o.chosenForms()
+	if err == nil {
+		err = errors.Join(o.checkWords(), o.folding.check())
+	}
+	if err != nil {
+		return err
+	}
+	var jobs []job
+	for _, folder := range o.withoutFiles(folders) {
+		more, err := o.runOne(folder, forms)
+		if err != nil {
+			return err
+		}
+		jobs = append(jobs, more...)
+	}
+	if o.noPDF || o.words != "" {
+		return nil
+	}
+	return o.writePDFs(ctx, jobs)
+}
+
+// runOne makes the texts of one kit and gives the PDFs that are still to be made.
+func (o *bookletOptions) runOne(folder string, forms []render.Form) ([]job, error) {
+	p, err := prove(folder, time.Now())
+	if err != nil {
+		return nil, err
+	}
+	if o.words != "" {
+		return nil, o.writeUntranslated(p)
+	}
+	if err := o.mayBeMade(p); err != nil {
+		return nil, err
+	}
+	if err := o.allTranslated(p); err != nil {
+		return nil, err
+	}
+	// The texts have everything, whatever a short form leaves out.
+	whole, err := o.assemble(p, render.A5)
+	if err != nil {
+		return nil, err
+	}
+	if err := os.MkdirAll(o.folder, 0o755); err != nil {
+		return nil, fmt.Errorf("cannot make the folder %s: %w", o.folder, err)
+	}
+	base := filepath.Join(o.folder, strings.Join(append([]string{p.Kit.Folder}, o.languages...), "-"))
+	if err := o.writeTexts(whole, base); err != nil || o.noPDF {
+		return nil, err
+	}
+	var jobs []job
+	for _, form := range forms {
+		booklet, err := o.assemble(p, form)
+		if err != nil {
+			return nil, err
+		}
+		jobs = append(jobs, job{booklet: booklet, base: base + "-" + form.Name})
+	}
+	return jobs, nil
+}
+
+// chosenForms are those asked for by name, or all.
+func (o *bookletOptions) chosenForms() ([]render.Form, error) {
+	if slices.Contains(o.papers, "all") {
+		return render.Forms(), nil
+	}
+	var chosen []render.Form
 	for _, name := range o.papers {
-		found := false
-		for _, paper := range bookletPapers {
-			if paper.Name == name {
-				chosen, found = append(chosen, paper), true
-			}
+		form, known := render.FormNamed(name)
+		if !known {
+			return nil, fmt.Errorf("--paper %q is not known; there are: %s", name, strings.Join(formNames(), ", "))
 		}
-		if !found {
-			return nil, fmt.Errorf("--paper %q is not known; the papers are: %s", name, strings.Join(paperNames(), ", "))
-		}
+		chosen = append(chosen, form)
 	}
 	if len(chosen) == 0 {
-		return nil, fmt.Errorf("--paper names no paper; the papers are: %s", strings.Join(paperNames(), ", "))
+		return nil, fmt.Errorf("--paper names nothing; there are: %s", strings.Join(formNames(), ", "))
 	}
 	return chosen, nil
 }
@@ -150,17 +197,13 @@ func (o *bookletOptions) mayBeMade(p *proved) error {
 	return errMustFix
 }
 
-func (o *bookletOptions) assemble(p *proved, papers []render.Paper) ([]*render.Booklet, error) {
-	set := templatesOf(p)
-	var booklets []*render.Booklet
-	for _, paper := range papers {
-		booklet, err := render.InLanguages(p.Kit, p.Ledger, set, render.Options{Paper: paper, Draft: p.Findings.MustFix()}, o.tags(p))
-		if err != nil {
-			return nil, fmt.Errorf("the booklet of %s cannot be put together: %w", p.folder, err)
-		}
-		booklets = append(booklets, booklet)
+func (o *bookletOptions) assemble(p *proved, form render.Form) (*render.Booklet, error) {
+	options := render.Options{Form: form, Black: o.black, Draft: p.Findings.MustFix()}
+	booklet, err := render.InLanguages(p.Kit, p.Ledger, templatesOf(p), options, o.tags(p))
+	if err != nil {
+		return nil, fmt.Errorf("the booklet of %s cannot be put together: %w", p.folder, err)
 	}
-	return booklets, nil
+	return booklet, nil
 }
 
 // templatesOf are those of the program, the maker's own over them.
@@ -186,7 +229,7 @@ func isFolder(path string) bool {
 }
 
 func (o *bookletOptions) writeTexts(booklet *render.Booklet, base string) error {
-	html, err := booklet.HTML(nil)
+	html, err := booklet.HTML()
 	if err != nil {
 		return fmt.Errorf("the HTML cannot be made: %w", err)
 	}
@@ -205,41 +248,4 @@ func (o *bookletOptions) write(path string, data []byte) error {
 	return err
 }
 
-// writePDFs prints one PDF a paper, all in one browser.
-func (o *bookletOptions) writePDFs(ctx context.Context, booklets []*render.Booklet, base string) error {
-	browser, err := print.Open(ctx, print.Settings{Program: o.browser, Warn: o.warn})
-	if err != nil {
-		return fmt.Errorf("Markdown and HTML are made, the PDF is not: %w", err)
-	}
-	defer browser.Close()
-	for _, booklet := range booklets {
-		pdf, err := printed(ctx, browser, booklet)
-		if err != nil {
-			return fmt.Errorf("the PDF for %s is not made: %w", booklet.Paper.Name, err)
-		}
-		if err := o.write(base+"-"+booklet.Paper.Name+".pdf", pdf); err != nil {
-			return err
-		}
-	}
-	return nil
-}
-
 func (o *bookletOptions) warn(message string) { fmt.Fprintln(o.err, "tallyfold: "+message) }
-
-// printed makes the PDF of one booklet, with page numbers in its contents.
-func printed(ctx context.Context, browser *print.Browser, booklet *render.Booklet) ([]byte, error) {
-	var failed error
-	pdf, _, err := browser.PDFWithContents(ctx, func(pages map[string]int) []byte {
-		html, err := booklet.HTML(pages)
-		if err != nil {
-			failed = err
-		}
-		return html
-	}, print.Options{
-		Paper: print.Paper(booklet.Paper), Title: booklet.Title, Language: booklet.Language, Outline: true,
-	})
-	if failed != nil {
-		return nil, failed
-	}
-	return pdf, err
-}

@@ -169,3 +169,23 @@ func (p *progress) clear() {
 		fmt.Fprint(p.w, lineStart)
 	}
 }
+
+// withoutFiles passes over files among several kits, with a word: "check kits/*"
+// also names the price list that lies beside the kits. A file alone is a slip.
+func (io streams) withoutFiles(names []string) []string {
+	var folders, files []string
+	for _, name := range names {
+		if info, err := os.Stat(name); err == nil && !info.IsDir() {
+			files = append(files, name)
+			continue
+		}
+		folders = append(folders, name)
+	}
+	if len(folders) == 0 {
+		return names
+	}
+	for _, name := range files {
+		fmt.Fprintln(io.err, "passed over, as it is a file and no kit folder: "+name)
+	}
+	return folders
+}

@@ -4,7 +4,6 @@ import (
 	"context"
 	"errors"
 	"fmt"
-	"os"
 	"slices"
 	"time"
 
@@ -136,26 +135,6 @@ func (o *checkOptions) worst(outcomes []outcome) error {
 		}
 	}
 	return nil
-}
-
-// withoutFiles passes over files among several kits, with a word: "check kits/*"
-// also names the price list that lies beside the kits. A file alone is a slip.
-func (o *checkOptions) withoutFiles(names []string) []string {
-	var folders, files []string
-	for _, name := range names {
-		if info, err := os.Stat(name); err == nil && !info.IsDir() {
-			files = append(files, name)
-			continue
-		}
-		folders = append(folders, name)
-	}
-	if len(folders) == 0 {
-		return names
-	}
-	for _, name := range files {
-		fmt.Fprintln(o.err, "passed over, as it is a file and no kit folder: "+name)
-	}
-	return folders
 }
 
 // count tells a number of things: "1 run", "3 runs".

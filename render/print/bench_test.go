@@ -66,7 +66,7 @@ func BenchmarkPDF(b *testing.B) {
 		if err := t.load(ctx, page); err != nil {
 			return err
 		}
-		if err := t.settle(ctx, options); err != nil {
+		if _, err := t.layOut(ctx, options); err != nil {
 			return err
 		}
 		begin := time.Now()

@@ -3,44 +3,81 @@ package print
 import (
 	"bytes"
 	"context"
+	"encoding/json"
 	"errors"
 	"fmt"
-	"maps"
 	"net/url"
 
 	"github.com/ledongthuc/pdf"
 )
 
-// mostPrints is how often a page is printed at most until its page numbers are right. Numbers that are filled in
-// seldom move anything, so two prints are usual.
+// mostPrints is how often a page is printed at most until its page numbers are right. They are reckoned before the
+// first print, which is most often the only one.
 const mostPrints = 3
 
-// PDFWithContents prints a page that tells in which page of the PDF its own parts are. It calls html first with nil,
-// prints, and calls it again with the page, from 1, of every id that a link of the document points at (href="#id").
-// This goes on until the numbers that were filled in are those of the print, else the error is ErrUnsettled. The
-// integer is the number of pages. html should keep room for the numbers in the first call, so that nothing moves.
-func (b *Browser) PDFWithContents(ctx context.Context, html func(pages map[string]int) []byte, options Options) ([]byte, int, error) {
-	var filledIn map[string]int
-	page := html(nil)
-	for range mostPrints {
-		printed, err := b.PDF(ctx, page, options)
+// settled lays a loaded page out and prints it. Where the print takes more pages than the layout had told and there
+// may be, the type is made smaller by as little as there is, and so on.
+func (t *tab) settled(ctx context.Context, options Options) (Printed, error) {
+	for {
+		laid, err := t.layOut(ctx, options)
 		if err != nil {
-			return nil, 0, err
+			return Printed{}, err
 		}
-		pages, count, err := PageNumbers(printed)
-		if err != nil {
-			return nil, 0, err
+		printed, err := t.numbered(ctx, options, laid)
+		if err != nil || options.Type == nil || len(laid.Overflows) > 0 || printed.Pages <= options.Type.Pages {
+			return printed, err
 		}
-		if filledIn != nil && maps.Equal(pages, filledIn) {
-			return printed, count, nil
+		smaller := *options.Type
+		smaller.Largest = laid.Type - typeStep
+		if smaller.Largest < smaller.Smallest {
+			over := Overflow{Way: TooManyPages, By: float64(printed.Pages - smaller.Pages)}
+			printed.Fit.Overflows = append(printed.Fit.Overflows, over)
+			return printed, nil
 		}
-		next := html(pages)
-		if bytes.Equal(next, page) {
-			return printed, count, nil
-		}
-		filledIn, page = pages, next
+		options.Type = &smaller
 	}
-	return nil, 0, fmt.Errorf("%w after %d prints", ErrUnsettled, mostPrints)
+}
+
+// numbered prints a page that is laid out, again if need be, until the page numbers in it are those of the print.
+func (t *tab) numbered(ctx context.Context, options Options, laid laidOut) (Printed, error) {
+	for range mostPrints {
+		pdf, err := t.print(ctx, options)
+		if err != nil || options.Area == (Area{}) {
+			return Printed{PDF: pdf}, err
+		}
+		numbers, count, err := PageNumbers(pdf)
+		if err != nil {
+			return Printed{}, err
+		}
+		if agree(numbers, laid.Numbers) {
+			return Printed{PDF: pdf, Pages: count, Fit: laid.fit()}, nil
+		}
+		if err := t.renumber(ctx, numbers); err != nil {
+			return Printed{}, err
+		}
+		laid.Numbers = numbers
+	}
+	return Printed{}, fmt.Errorf("%w after %d prints", ErrUnsettled, mostPrints)
+}
+
+// agree says whether the print has everything on the page that was told. The print knows only the ids that a link
+// leads to.
+func agree(printed, told map[string]int) bool {
+	for id, page := range printed {
+		if told[id] != page {
+			return false
+		}
+	}
+	return true
+}
+
+// renumber fills in other page numbers.
+func (t *tab) renumber(ctx context.Context, numbers map[string]int) error {
+	list, err := json.Marshal(numbers)
+	if err == nil {
+		_, err = t.evaluate(ctx, fmt.Sprintf("{%s;writeNumbers(%s)}", writeNumbers, list))
+	}
+	return err
 }
 
 // PageNumbers reads from a PDF of PDF's making the page, counted from 1, of every id that a link within it points

@@ -2,8 +2,6 @@ package print
 
 import (
 	"context"
-	"encoding/json"
-	"fmt"
 
 	"github.com/go-rod/rod/lib/proto"
 )
@@ -16,65 +14,50 @@ type Options struct {
 	Title, Language string
 	// Outline lists the headings beside the pages in a reader.
 	Outline bool
+	// Area is what the page's own style leaves within its margins. Where it is given, page numbers are filled in and
+	// it is told what does not fit. The zero value prints the page as it comes.
+	Area Area
+	// Type asks for the size of type to be found; nil leaves it to the page's own style.
+	Type *TypeRange
 }
 
-// PDF prints a page, given as one HTML text with its pictures, fonts and styles inside. Margins come from the page's
+// Printed is a document on its pages.
+type Printed struct {
+	PDF []byte
+	// Pages is their number, and 0 where Options.Area was not given.
+	Pages int
+	Fit   Fit
+}
+
+// Lay prints a page, given as one HTML text with its pictures, fonts and styles inside. Margins come from the page's
 // own style. Scripts don't run, and nothing outside the page can be reached. The PDF is tagged, its fonts are
-// embedded, and the same page gives the same bytes from the same browser.
+// embedded, and the same page gives the same bytes from the same browser. Whatever has data-page-of="id" shows the
+// number of the page on which that id begins.
 //
-// The error is ErrTooLarge, ErrBrowserCrashed, ErrBrowserHung, ErrClosed, the context's, or says what is wrong with
-// the page.
-func (b *Browser) PDF(ctx context.Context, html []byte, options Options) ([]byte, error) {
+// The error is ErrTooLarge, ErrBrowserCrashed, ErrBrowserHung, ErrClosed, ErrUnsettled, the context's, or says what is
+// wrong with the page. What does not fit is no error: it is in the Fit.
+func (b *Browser) Lay(ctx context.Context, html []byte, options Options) (Printed, error) {
 	if err := checkSize(html); err != nil {
-		return nil, err
+		return Printed{}, err
 	}
-	var pdf []byte
+	var printed Printed
 	err := b.do(ctx, func(ctx context.Context, t *tab) error {
 		err := t.load(ctx, html)
 		if err == nil {
-			err = t.settle(ctx, options)
-		}
-		if err == nil {
-			pdf, err = t.print(ctx, options)
+			printed, err = t.settled(ctx, options)
 		}
 		return err
 	})
-	if err != nil {
-		return nil, err
-	}
-	if err := checkPaper(pdf, options.Paper); err != nil {
-		return nil, err
-	}
-	return pdf, normalise(pdf)
+	return printed, err
 }
 
-// ready is what we run in the page, whose own scripts don't: it describes the page and waits for its fonts. Without
-// being asked, a browser doesn't read those that only the margins of the printed page use.
-const ready = `(async (title, language) => {
-	if (title) document.title = title
-	if (language) document.documentElement.lang = language
-	await Promise.allSettled(Array.from(document.fonts, font => font.load()))
-})(%s, %s)`
-
-// settle makes a loaded page ready for print.
-func (t *tab) settle(ctx context.Context, options Options) error {
-	title, err := json.Marshal(options.Title)
-	if err != nil {
-		return err
-	}
-	language, err := json.Marshal(options.Language)
-	if err != nil {
-		return err
-	}
-	result, err := proto.RuntimeEvaluate{
-		Expression:   fmt.Sprintf(ready, title, language),
-		AwaitPromise: true,
-	}.Call(t.page.Context(ctx))
-	if err == nil && result.ExceptionDetails != nil {
-		err = fmt.Errorf("the browser can't read the page: %s", result.ExceptionDetails.Text)
-	}
-	return err
+// PDF is Lay for a page of which only the print is wanted.
+func (b *Browser) PDF(ctx context.Context, html []byte, options Options) ([]byte, error) {
+	printed, err := b.Lay(ctx, html, options)
+	return printed.PDF, err
 }
+
+// print makes one print of a page that is laid out.
 
 func (t *tab) print(ctx context.Context, options Options) ([]byte, error) {
 	request := proto.PagePrintToPDF{
@@ -96,7 +79,10 @@ func (t *tab) print(ctx context.Context, options Options) ([]byte, error) {
 	if err != nil {
 		return nil, err
 	}
-	return printed.Data, nil
+	if err := checkPaper(printed.Data, options.Paper); err != nil {
+		return nil, err
+	}
+	return printed.Data, normalise(printed.Data)
 }
 
 func inches(millimetres float64) *float64 {

@@ -21,6 +21,7 @@ h2{break-before:page}</style></head><body><h1>Candles</h1><p>Ünïcode — ½ cu
 func TestPaper(t *testing.T) {
 	published := map[string][2]float64{
 		"a4": {210, 297}, "a5": {148, 210}, "a6": {105, 148}, "letter": {215.9, 279.4}, "half-letter": {139.7, 215.9},
+		"a3": {297, 420}, "tabloid": {279.4, 431.8},
 	}
 	if len(Papers()) != len(published) {
 		t.Errorf("%d papers, %d published sizes", len(Papers()), len(published))

@@ -29,11 +29,14 @@ func (b *Browser) Screenshot(ctx context.Context, html []byte, width, height int
 	err := b.do(ctx, func(ctx context.Context, t *tab) error {
 		page := t.page.Context(ctx)
 		err := proto.EmulationSetDeviceMetricsOverride{Width: width, Height: height, DeviceScaleFactor: scale}.Call(page)
+		if err == nil { // a page printed before this one was shown by the rules for print
+			err = proto.EmulationSetEmulatedMedia{}.Call(page)
+		}
 		if err == nil {
 			err = t.load(ctx, html)
 		}
 		if err == nil {
-			err = t.settle(ctx, Options{})
+			_, err = t.layOut(ctx, Options{})
 		}
 		if err == nil {
 			picture, err = t.capture(ctx, whole, width, scale)
