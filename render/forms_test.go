@@ -117,7 +117,7 @@ func missingFrom(words string, k *kit.Kit) []string {
 	for _, step := range k.Method.Steps() {
 		cautions(step.Cautions)
 		for _, o := range step.Operations {
-			if _, tells := o.Phrase.Amount(); tells && !o.Aside && (tellsHowMuch(o) || o.Kind == kit.Work) {
+			if _, tells := o.Phrase.Amount(); tells && !o.Aside && o.Kind != kit.Same && (tellsHowMuch(o) || o.Kind == kit.Work) {
 				look(o.Text)
 			}
 		}
