@@ -71,11 +71,6 @@ type laidOut struct {
 // layOut makes a loaded page ready for print: it waits for its fonts, and where the area of a page is known fills in
 // page numbers and finds the size of type.
 func (t *tab) layOut(ctx context.Context, options Options) (laidOut, error) {
-	if options.Area != (Area{}) {
-		if err := t.asPage(ctx, options.Area); err != nil {
-			return laidOut{}, err
-		}
-	}
 	arguments, err := fitArguments(options)
 	if err != nil {
 		return laidOut{}, err
@@ -121,8 +116,11 @@ func fitArguments(options Options) (string, error) {
 	return string(list[1 : len(list)-1]), nil
 }
 
-// asPage shows the document as wide as a page, by the rules for print.
+// asPage shows what is loaded next as wide as a page, by the rules for print: so it is laid out once and not twice.
 func (t *tab) asPage(ctx context.Context, area Area) error {
+	if area == (Area{}) {
+		return nil
+	}
 	page := t.page.Context(ctx)
 	if err := (proto.EmulationSetEmulatedMedia{Media: "print"}).Call(page); err != nil {
 		return err

@@ -42,7 +42,10 @@ func (b *Browser) Lay(ctx context.Context, html []byte, options Options) (Printe
 	}
 	var printed Printed
 	err := b.do(ctx, func(ctx context.Context, t *tab) error {
-		err := t.load(ctx, html)
+		err := t.asPage(ctx, options.Area)
+		if err == nil {
+			err = t.load(ctx, html)
+		}
 		if err == nil {
 			printed, err = t.settled(ctx, options)
 		}
