@@ -22,16 +22,24 @@ func (b *Booklet) HTML(pages map[string]int) ([]byte, error) {
 	if err != nil {
 		return nil, err
 	}
-	shell, err := b.templates.Execute("book.html", nil, struct {
-		Language, Direction, Title, Style, Draft, Body string
-	}{
+	page, err := b.templates.Execute("book.html", nil, shell{
 		Language: b.Language, Direction: b.word("direction"), Title: b.Title,
 		Style: style, Draft: b.draftMark(), Body: b.body(pages),
 	})
 	if err != nil {
 		return nil, err
 	}
-	return []byte(shell), nil
+	return []byte(page), nil
+}
+
+// shell is what book.html fills in. All but the style and the body are plain text.
+type shell struct {
+	Language, Direction, Title, Style, Draft, Body string
+}
+
+// pageStyle is what print.css fills in: lengths in mm, texts as CSS strings.
+type pageStyle struct {
+	Width, Height, PageHeight, Foot, Draft string
 }
 
 // body gives the Markdown as HTML sections. Of several languages each is set apart
@@ -73,9 +81,7 @@ func (b *Booklet) style() (string, error) {
 	if err != nil {
 		return "", err
 	}
-	print, err := b.templates.Execute("print.css", nil, struct {
-		Width, Height, PageHeight, Foot, Draft string
-	}{
+	print, err := b.templates.Execute("print.css", nil, pageStyle{
 		Width: millimetres(b.Paper.Width), Height: millimetres(b.Paper.Height),
 		PageHeight: millimetres(b.Paper.Height - pageMargins),
 		Foot:       cssString(b.Foot), Draft: cssStringOrNone(b.draftMark()),
@@ -84,7 +90,7 @@ func (b *Booklet) style() (string, error) {
 		return "", err
 	}
 	// A maker's own style sheet must not be able to end the style element.
-	return strings.ReplaceAll(faces+string(screen)+print, "</", `<\/`), nil
+	return strings.ReplaceAll(faces+string(screen)+print+b.templates.OwnStyles(), "</", `<\/`), nil
 }
 
 // pageMargins is what print.css leaves above and below a page, in millimetres,

@@ -15,7 +15,6 @@ import (
 	"tallyfold/kit/diag"
 	"tallyfold/render"
 	"tallyfold/render/print"
-	"tallyfold/templates"
 )
 
 type bookletOptions struct {
@@ -97,11 +96,11 @@ func (o *bookletOptions) run(ctx context.Context, folder string) error {
 	if err := o.mayBeMade(p); err != nil {
 		return err
 	}
-	if err := o.allTranslated(p); err != nil {
+	booklets, err := o.assemble(p, papers)
+	if err := o.ownTemplatesFit(p, err); err != nil {
 		return err
 	}
-	booklets, err := o.assemble(p, papers)
-	if err != nil {
+	if err := o.allTranslated(p); err != nil {
 		return err
 	}
 	if err := os.MkdirAll(o.folder, 0o755); err != nil {
@@ -163,26 +162,12 @@ func (o *bookletOptions) assemble(p *proved, papers []render.Paper) ([]*render.B
 	return booklets, nil
 }
 
-// templatesOf are those of the program, the maker's own over them.
-func templatesOf(p *proved) templates.Set {
-	set := templates.Shipped()
-	if own := filepath.Join(p.folder, "templates"); isFolder(own) {
-		set = set.Over(os.DirFS(own))
-	}
-	return set
-}
-
 // tags are the languages asked for.
 func (o *bookletOptions) tags(p *proved) []string {
 	if slices.Contains(o.languages, "all") {
 		return render.Languages(p.Kit)
 	}
 	return o.languages
-}
-
-func isFolder(path string) bool {
-	info, err := os.Stat(path)
-	return err == nil && info.IsDir()
 }
 
 func (o *bookletOptions) writeTexts(booklet *render.Booklet, base string) error {
