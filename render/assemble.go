@@ -61,6 +61,8 @@ func Assemble(k *kit.Kit, l *ledger.Ledger, set templates.Set, options Options) 
 		return nil, err
 	}
 	a.booklet.Markdown = []byte(markdown)
+	howTo := a.howTo()
+	a.booklet.howTo = &howTo
 	return a.booklet, nil
 }
 

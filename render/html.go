@@ -22,9 +22,13 @@ func (b *Booklet) HTML(pages map[string]int) ([]byte, error) {
 	if err != nil {
 		return nil, err
 	}
+	data, err := b.data()
+	if err != nil {
+		return nil, err
+	}
 	page, err := b.templates.Execute("book.html", nil, shell{
 		Language: b.Language, Direction: b.word("direction"), Title: b.Title,
-		Style: style, Draft: b.draftMark(), Body: b.body(pages),
+		Style: style, Draft: b.draftMark(), Body: b.body(pages), Data: data,
 	})
 	if err != nil {
 		return nil, err
@@ -32,9 +36,10 @@ func (b *Booklet) HTML(pages map[string]int) ([]byte, error) {
 	return []byte(page), nil
 }
 
-// shell is what book.html fills in. All but the style and the body are plain text.
+// shell is what book.html fills in. Data is JSON-LD; all but that, the style and the body
+// is plain text.
 type shell struct {
-	Language, Direction, Title, Style, Draft, Body string
+	Language, Direction, Title, Style, Draft, Body, Data string
 }
 
 // pageStyle is what print.css fills in: lengths in mm, texts as CSS strings.

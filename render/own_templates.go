@@ -87,15 +87,20 @@ type said struct{ text, caution string }
 // saidIn reads Markdown as the booklet does and gives what it says, each as often as it
 // stands there.
 func (a *assembly) saidIn(markdown string) map[said]int {
+	all := map[said]int{}
+	gather(a.read(markdown), "", all)
+	return all
+}
+
+// read gives the tree of some Markdown's HTML, written as the booklet is.
+func (a *assembly) read(markdown string) *html.Node {
 	read := &Booklet{Language: a.booklet.Language, Paper: a.booklet.Paper, Markdown: []byte(markdown),
 		Figures: a.booklet.Figures, Pictures: a.booklet.Pictures, templates: a.set, words: a.words}
-	all := map[said]int{}
 	root, err := html.Parse(strings.NewReader(read.sections(nil, "")))
 	if err != nil {
 		panic("render: a page in memory can't be read: " + err.Error())
 	}
-	gather(root, "", all)
-	return all
+	return root
 }
 
 func gather(node *html.Node, caution string, all map[said]int) {
