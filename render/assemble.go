@@ -1,6 +1,7 @@
 package render
 
 import (
+	"errors"
 	"fmt"
 	"regexp"
 	"slices"
@@ -8,6 +9,7 @@ import (
 	"text/template"
 
 	"tallyfold/kit"
+	"tallyfold/kit/diag"
 	"tallyfold/kit/ledger"
 	"tallyfold/kit/schedule"
 	"tallyfold/render/figure"
@@ -44,9 +46,9 @@ func (o Options) own(k *kit.Kit) string {
 // Every figure in it comes from the first two. The error says which template or
 // words don't fit; a kit with gaps gives a booklet with gaps, never an error.
 func Assemble(k *kit.Kit, l *ledger.Ledger, set templates.Set, options Options) (*Booklet, error) {
-	words, err := set.Words(language(k, options))
-	if err != nil {
-		return nil, err
+	words, unread := set.Words(language(k, options))
+	if misfit := new(templates.Misfit); unread != nil && !errors.As(unread, &misfit) {
+		return nil, unread
 	}
 	if options.Form == (Form{}) {
 		options.Form = A5
@@ -58,10 +60,12 @@ func Assemble(k *kit.Kit, l *ledger.Ledger, set templates.Set, options Options) 
 	}}
 	a.booklet.Foot = a.foot()
 	markdown, err := a.markdown()
-	if err != nil {
+	if err := templates.Join(unread, a.fits(), err); err != nil {
 		return nil, err
 	}
 	a.booklet.Markdown = []byte(markdown)
+	howTo := a.howTo()
+	a.booklet.howTo = &howTo
 	return a.booklet, nil
 }
 
@@ -99,6 +103,8 @@ type assembly struct {
 	booklet *Booklet
 	// measures is how the readers measure.
 	measures measuring
+	// misfits are what doesn't fit of the maker's own templates.
+	misfits diag.List
 }
 
 // A part of the booklet: its template is booklet/NAME.md.
@@ -173,11 +179,16 @@ func (a *assembly) markdown() (string, error) {
 
 var manyBlankLines = regexp.MustCompile(`\n{3,}`)
 
-func (a *assembly) execute(name string, values any) (string, error) {
-	text, err := a.set.Execute("booklet/"+name+".md", template.FuncMap{"say": a.say, "count": a.words.Count}, values)
+func (a *assembly) execute(part string, values any) (string, error) {
+	name, functions := "booklet/"+part+".md", template.FuncMap{"say": a.say, "count": a.words.Count}
+	if !a.judgeOwn(name, functions, values) {
+		return "", nil // told with all others at the end
+	}
+	text, err := a.set.Execute(name, functions, values)
 	if err != nil {
 		return "", err
 	}
+	a.judgeLost(name, text, values)
 	return strings.TrimSpace(manyBlankLines.ReplaceAllString(text, "\n\n")), nil
 }
 

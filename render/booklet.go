@@ -33,6 +33,7 @@ type Booklet struct {
 
 	templates templates.Set
 	words     templates.Words
+	howTo     *howTo
 }
 
 // Text is the Markdown of the booklet in all its languages, one behind the other.

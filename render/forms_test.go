@@ -87,7 +87,7 @@ func TestNothingIsLost(t *testing.T) {
 						t.Fatal(err)
 					}
 					words := printedWords(t, string(page))
-					for _, lost := range missingFrom(words, told) {
+					for _, lost := range lostFrom(words, told) {
 						t.Errorf("%s in %s as %s: lost %q", name, tag, form.Name, lost)
 					}
 				}
@@ -97,7 +97,7 @@ func TestNothingIsLost(t *testing.T) {
 }
 
 // missingFrom lists the cautions and amounts of a kit that a text does not have.
-func missingFrom(words string, k *kit.Kit) []string {
+func lostFrom(words string, k *kit.Kit) []string {
 	var missing []string
 	look := func(text string) {
 		if text = squeezed(text); !strings.Contains(words, text) {

@@ -22,16 +22,24 @@ func (b *Booklet) HTML() ([]byte, error) {
 	if err != nil {
 		return nil, err
 	}
-	shell, err := b.templates.Execute("book.html", nil, struct {
-		Language, Direction, Title, Style, Draft, Body string
-	}{
+	data, err := b.data()
+	if err != nil {
+		return nil, err
+	}
+	page, err := b.templates.Execute("book.html", nil, shell{
 		Language: b.Language, Direction: b.word("direction"), Title: b.Title,
-		Style: style, Draft: b.draftMark(), Body: b.body(),
+		Style: style, Draft: b.draftMark(), Body: b.body(), Data: data,
 	})
 	if err != nil {
 		return nil, err
 	}
-	return []byte(shell), nil
+	return []byte(page), nil
+}
+
+// shell is what book.html fills in. Data is JSON-LD; all but that, the style and the body
+// is plain text.
+type shell struct {
+	Language, Direction, Title, Style, Draft, Body, Data string
 }
 
 // body gives the Markdown as HTML sections. Of several languages each is set apart
@@ -87,7 +95,7 @@ func (b *Booklet) style() (string, error) {
 	}
 	sheets := faces + string(screen) + "@media " + where + " {\n" + string(narrow) + "}\n" + print
 	// A maker's own style sheet must not be able to end the style element.
-	return strings.ReplaceAll(sheets, "</", `<\/`), nil
+	return strings.ReplaceAll(sheets+b.templates.OwnStyles(), "</", `<\/`), nil
 }
 
 // pageStyle is what print.css fills in; lengths are in millimetres, the type in points.

@@ -17,12 +17,13 @@ import (
 // says.
 func InLanguages(k *kit.Kit, l *ledger.Ledger, set templates.Set, options Options, tags []string) (*Booklet, error) {
 	var all []*Booklet
+	var failed []error
 	for _, tag := range tags {
 		booklet, err := inLanguage(k, l, set, options, tag)
-		if err != nil {
-			return nil, err
-		}
-		all = append(all, booklet)
+		all, failed = append(all, booklet), append(failed, err)
+	}
+	if err := templates.Join(failed...); err != nil {
+		return nil, err
 	}
 	if len(all) == 0 {
 		return Assemble(k, l, set, options)

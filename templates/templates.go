@@ -12,6 +12,8 @@ import (
 	"path"
 	"strings"
 	"text/template"
+
+	"tallyfold/kit/diag"
 )
 
 //go:embed report.md book.html fold.html book.css narrow.css print.css booklet/*.md words/*.txt fonts/*.woff2
@@ -52,6 +54,9 @@ func (s Set) Parse(name string, functions template.FuncMap) (*template.Template,
 	}
 	parsed, err := template.New(path.Base(name)).Option("missingkey=error").Funcs(functions).Parse(string(text))
 	if err != nil {
+		if file := s.Own(name); file != nil {
+			return nil, &Misfit{diag.List{cannotRead(file, name, functions, err)}}
+		}
 		return nil, fmt.Errorf("the template %s can't be read: %w", name, err)
 	}
 	return parsed, nil
@@ -65,7 +70,7 @@ func (s Set) Execute(name string, functions template.FuncMap, values any) (strin
 	}
 	var out strings.Builder
 	if err := parsed.Execute(&out, values); err != nil {
-		return "", fmt.Errorf("the template %s doesn't fit: %w", name, err)
+		return "", s.misfitting(name, err)
 	}
 	return out.String(), nil
 }

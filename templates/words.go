@@ -9,6 +9,9 @@ import (
 
 	"golang.org/x/text/feature/plural"
 	bcp47 "golang.org/x/text/language"
+
+	"tallyfold/kit/diag"
+	"tallyfold/kit/source"
 )
 
 // Words are the fixed words of one language, by name.
@@ -24,14 +27,15 @@ const SourceLanguage = "en"
 
 // Words reads words/LANGUAGE.txt. Each line is a name, a colon and what is said;
 // lines beginning with # are notes. A maker's file need only hold the words that
-// differ. A language of a region ("fr-CA") has the words of the language, and over
+// differ. A line that can't be read is a Misfit, and the words are those of all other lines.
+// A language of a region ("fr-CA") has the words of the language, and over
 // them its own where there are any.
 func (s Set) Words(language string) (Words, error) {
 	words := Words{Language: language, says: map[string]string{}}
 	if strings.ContainsAny(language, "/\\.") {
 		return words, fmt.Errorf("%q is no language", language)
 	}
-	found := false
+	found, unread := false, diag.List(nil)
 	for _, tag := range broadestFirst(language) {
 		for i := len(s.layers) - 1; i >= 0; i-- { // the maker's words come last and win
 			name := "words/" + tag + ".txt"
@@ -40,14 +44,15 @@ func (s Set) Words(language string) (Words, error) {
 				continue
 			}
 			found = true
-			if err := words.read(name, string(text)); err != nil {
-				return words, err
-			}
+			unread = append(unread, words.read(source.NewFile(OwnFolder+"/"+name, text))...)
 		}
 	}
 	if !found {
 		return words, fmt.Errorf("there are no fixed words in the language %q; there are in %s, and templates/words/%s.txt in the kit's folder may hold your own",
 			language, strings.Join(s.Languages(), ", "), language)
+	}
+	if len(unread) > 0 {
+		return words, &Misfit{unread}
 	}
 	return words, nil
 }
@@ -76,19 +81,30 @@ func (s Set) Languages() []string {
 	return slices.Compact(languages)
 }
 
-func (w Words) read(file, text string) error {
-	for i, line := range strings.Split(text, "\n") {
-		line = strings.TrimSpace(line)
+// read takes the words of a file and tells of lines that are none.
+func (w Words) read(file *source.File) diag.List {
+	var unread diag.List
+	for n := 1; n <= file.Lines(); n++ {
+		line := strings.TrimSpace(file.Line(n))
 		if line == "" || strings.HasPrefix(line, "#") {
 			continue
 		}
 		name, says, ok := strings.Cut(line, ":")
 		if !ok {
-			return fmt.Errorf("%s:%d: expected a name, a colon and the words", file, i+1)
+			unread = append(unread, noColon(file, n))
+			continue
 		}
 		w.says[strings.TrimSpace(name)] = strings.TrimSpace(says)
 	}
-	return nil
+	return unread
+}
+
+func noColon(file *source.File, line int) diag.Finding {
+	start := file.LineStart(line)
+	f := misfit(file.Span(start, start+len(file.Line(line))), strings.TrimSpace(file.Line(line)),
+		"this line has no colon", "a name, a colon and the words, such as “bag: Pouch”", "put a # before it, if it is a note")
+	f.Rule = "word-does-not-fit"
+	return f
 }
 
 // Say gives the words under a name. Pairs of a name and a value fill the places

@@ -14,7 +14,6 @@ import (
 
 	"tallyfold/kit/diag"
 	"tallyfold/render"
-	"tallyfold/templates"
 )
 
 type bookletOptions struct {
@@ -138,12 +137,12 @@ func (o *bookletOptions) runOne(folder string, forms []render.Form) ([]job, erro
 	if err := o.mayBeMade(p); err != nil {
 		return nil, err
 	}
-	if err := o.allTranslated(p); err != nil {
-		return nil, err
-	}
 	// The texts have everything, whatever a short form leaves out.
 	whole, err := o.assemble(p, render.A5)
-	if err != nil {
+	if err := o.ownTemplatesFit(p, err); err != nil {
+		return nil, err
+	}
+	if err := o.allTranslated(p); err != nil {
 		return nil, err
 	}
 	if err := os.MkdirAll(o.folder, 0o755); err != nil {
@@ -206,26 +205,12 @@ func (o *bookletOptions) assemble(p *proved, form render.Form) (*render.Booklet,
 	return booklet, nil
 }
 
-// templatesOf are those of the program, the maker's own over them.
-func templatesOf(p *proved) templates.Set {
-	set := templates.Shipped()
-	if own := filepath.Join(p.folder, "templates"); isFolder(own) {
-		set = set.Over(os.DirFS(own))
-	}
-	return set
-}
-
 // tags are the languages asked for.
 func (o *bookletOptions) tags(p *proved) []string {
 	if slices.Contains(o.languages, "all") {
 		return render.Languages(p.Kit)
 	}
 	return o.languages
-}
-
-func isFolder(path string) bool {
-	info, err := os.Stat(path)
-	return err == nil && info.IsDir()
 }
 
 func (o *bookletOptions) writeTexts(booklet *render.Booklet, base string) error {

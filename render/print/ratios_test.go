@@ -33,8 +33,8 @@ func TestRatios(t *testing.T) {
 		return
 	}
 	booklet := exampleBooklet(t)
-	html := medianOf(15, func() { pageOf(t, booklet) })
-	page := pageOf(t, booklet)
+	html := medianOf(15, func() { markup(t, booklet) })
+	page := markup(t, booklet)
 	width, height := booklet.Form.Area()
 	options := Options{Paper: Paper(booklet.Form.Paper), Title: booklet.Title, Language: booklet.Language, Outline: true, Area: Area{width, height}}
 	whole, own := pairedTimes(t, page, options)
@@ -79,7 +79,7 @@ func exampleBooklet(t *testing.T) *render.Booklet {
 	return booklet
 }
 
-func pageOf(t *testing.T, booklet *render.Booklet) []byte {
+func markup(t *testing.T, booklet *render.Booklet) []byte {
 	t.Helper()
 	page, err := booklet.HTML()
 	if err != nil {
@@ -142,7 +142,7 @@ func fifty(t *testing.T, booklet *render.Booklet, options Options) time.Duration
 			defer all.Done()
 			places <- struct{}{}
 			defer func() { <-places }()
-			if _, err := b.Lay(context.Background(), pageOf(t, booklet), options); err != nil {
+			if _, err := b.Lay(context.Background(), markup(t, booklet), options); err != nil {
 				t.Error(err)
 			}
 		}()

@@ -1,0 +1,30 @@
+package templates
+
+import (
+	"path"
+	"regexp"
+	"strings"
+)
+
+// firstNote is the remark that a template begins with.
+var firstNote = regexp.MustCompile(`^(?:\{\{/\*|/\*)\s*([^*\n]*?)\s*(?:\*/|\n)`)
+
+// About tells in a line what a shipped file is for, from the remark at its head.
+func About(name string) string {
+	switch path.Ext(name) {
+	case ".txt":
+		return "fixed words; write only those that differ"
+	case ".woff2":
+		return "a face"
+	case ".html":
+		return "The page around the booklet."
+	}
+	text, err := shipped.ReadFile(name)
+	if err != nil {
+		return ""
+	}
+	if note := firstNote.FindSubmatch(text); note != nil {
+		return strings.TrimSpace(string(note[1]))
+	}
+	return ""
+}
