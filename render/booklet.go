@@ -21,6 +21,8 @@ type Booklet struct {
 	Black bool
 	// Draft marks every page.
 	Draft bool
+	// Grey: there is no colour in it.
+	Grey bool
 	// Markdown is the whole text; HTML is made from it alone.
 	Markdown []byte
 	// Figures are drawn where the Markdown has figure:NAME; Pictures, by file

@@ -108,8 +108,8 @@ func TestMarkdownToHTML(t *testing.T) {
 		},
 		{
 			why:      "pictures are inside the page; what is none by its bytes, or isn't there, leaves its words",
-			markdown: "![a dot](picture:dot \"A dot\")\n\n![bad](picture:bad)\n\n![gone](picture:gone)\n\n![far](https://example.com/x.png)",
-			want:     []string{`<figure><img alt="a dot" src="data:image/gif;base64,`, "<figcaption>A dot</figcaption>", "<p>bad</p>", "<p>gone</p>", "<p>far</p>"},
+			markdown: "![a dot](picture:dot \"A dot\")\n\n![a dot](picture:dot \"So small\")\n\n![bad](picture:bad)\n\n![gone](picture:gone)\n\n![far](https://example.com/x.png)",
+			want:     []string{`<figure><img alt="a dot" src="data:image/gif;base64,`, `<figcaption aria-hidden="true">A dot</figcaption>`, "<figcaption>So small</figcaption>", "<p>bad</p>", "<p>gone</p>", "<p>far</p>"},
 			not:      []string{"script", `src="http`},
 		},
 		{

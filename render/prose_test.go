@@ -66,7 +66,7 @@ func TestProseOfAStep(t *testing.T) {
 	const want = "Stir **20 g of wax** in the jug, until no lump is left. " +
 		"Then see [pouring (step 2)](#step-2), [step 2](#step-2), [a lump](#trouble-2) and the jar.\n\n" +
 		"> **Look for:** no lump is left\n\n" +
-		"![the jar](picture:picture-1)\n\n" +
+		"![the jar](picture:picture-1 \"The jar\")\n\n" +
 		"Take the kitchen scale too.\n\n" +
 		"> **CAUTION** Hot *wax* burns. Wear gloves.\n\n" +
 		"#### Below\n\n1. one\n2. two \\& ` a|b `\n\n````\ncode ``` here\n````"

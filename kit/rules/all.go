@@ -48,6 +48,8 @@ var All = []Rule{
 	missingPicture,
 	pictureShowsAnotherTool,
 	pictureOlderThanStep,
+	pictureWithoutWords,
+	pictureTooCoarse,
 	shareOutsideLimits,
 	weighInstead,
 	notMeasurable,
