@@ -60,6 +60,9 @@ func Assemble(k *kit.Kit, l *ledger.Ledger, set templates.Set, options Options) 
 		templates: set, words: words,
 	}}
 	a.booklet.Foot = a.foot()
+	if accent := k.Look.Accent; accent.Given() {
+		a.booklet.Accent = &accent.Value
+	}
 	markdown, err := a.markdown()
 	if err != nil {
 		return nil, err

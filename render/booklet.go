@@ -5,6 +5,7 @@ package render
 import (
 	"slices"
 
+	"tallyfold/kit/colour"
 	"tallyfold/render/figure"
 	"tallyfold/templates"
 )
@@ -23,6 +24,8 @@ type Booklet struct {
 	Draft bool
 	// Grey: there is no colour in it.
 	Grey bool
+	// Accent is the kit's colour, if it has one, as the maker chose it.
+	Accent *colour.Colour
 	// Markdown is the whole text; HTML is made from it alone.
 	Markdown []byte
 	// Figures are drawn where the Markdown has figure:NAME; Pictures, by file

@@ -50,6 +50,7 @@ var All = []Rule{
 	pictureOlderThanStep,
 	pictureWithoutWords,
 	pictureTooCoarse,
+	accentHardToRead,
 	shareOutsideLimits,
 	weighInstead,
 	notMeasurable,
