@@ -143,7 +143,7 @@ func TestTemplatesFitTheirValues(t *testing.T) {
 		Rows: []needRow{{"**A**", "Wax", "720 g", "3 cups"}}, Bags: true, Others: true,
 		Runs: []string{"Pine"}, Differs: []differRow{{"Tint", []string{"**B** Green"}}},
 	}
-	step := stepView{1, "Melt", "step-1", []fact{{"Time", "5 min"}, {"In", "the jug"}}, row, "Text.", []string{"![g](figure:g)"}, []string{"Pine", "Orange"}}
+	step := stepView{1, "Melt", "step-1", []fact{{"Time", "5 min"}, {"In", "the jug"}}, "", row, "Text.", []string{"![g](figure:g)"}, []string{"Pine", "Orange"}}
 	for name, values := range map[string][2]any{
 		"cover":    {coverView{"Kit", "About.", "![x](figure:x)", []fact{{"Age", "12"}}, []string{"scale"}, "Maker"}, coverView{}},
 		"contents": {contentsView{[]contentsEntry{{"A", "a", []contentsEntry{{"B", "b", nil}}}}, "Welcome."}, contentsView{}},

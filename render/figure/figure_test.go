@@ -25,6 +25,9 @@ func everyFigure() map[string]Figure {
 		"pieces": Pieces{Title: "6 candles", Base: 70, Rim: 70, Tall: 80, Level: 0.8, Groups: []Group{
 			{Name: "Pine", Says: "3 Pine", Count: 3}, {Name: "Orange", Says: "3 Orange", Count: 3}, {Says: "1 more", Count: 1},
 		}}.Draw(),
+		"strip": Strip{Title: "The time of step 4", Stretches: []Stretch{
+			{Says: "2 min", Tells: "2 min hands-on", Minutes: 2}, {Says: "wait 5 h", Tells: "wait 5 h", Minutes: 300, Waiting: true},
+		}}.Draw(),
 		"count": Count{Title: "Makes", Number: "12", Noun: "notebooks"}.Draw(),
 	}
 }
@@ -140,6 +143,31 @@ func TestLongNumbersFitTheShelf(t *testing.T) {
 		points, _ := strconv.ParseFloat(found[1], 64)
 		if wide := points * digitWide * float64(len(number)); wide > shelfWidth+0.1 {
 			t.Errorf("%s is %v wide, more than %v", number, wide, shelfWidth)
+		}
+	}
+}
+
+// Stretches are to one scale: 2, 5 and 2 minutes share the strip as 2 : 5 : 2. Where one
+// would be too narrow for its words the longest is cut and marked, and all still fit.
+func TestStripIsToScale(t *testing.T) {
+	even := Strip{Stretches: []Stretch{{Says: "2 min", Minutes: 20}, {Says: "wait 5 min", Minutes: 50, Waiting: true}, {Says: "2 min", Minutes: 20}}}
+	widths, cut := even.widths()
+	if cut != -1 || math.Abs(widths[1]/widths[0]-2.5) > 1e-9 || widths[0] != widths[2] {
+		t.Errorf("2 : 5 : 2 is drawn as %v, cut at %d", widths, cut)
+	}
+	uneven := Strip{Stretches: []Stretch{{Says: "5 min", Minutes: 5}, {Says: "3 days", Minutes: 4320, Waiting: true}}}
+	widths, cut = uneven.widths()
+	if cut != 1 || strings.Count(uneven.Draw().SVG("x"), `class="tick"`) != 2 {
+		t.Errorf("three days beside five minutes are drawn as %v, cut at %d", widths, cut)
+	}
+	for _, s := range []Strip{even, uneven, {Stretches: make([]Stretch, 3)}, {}} {
+		widths, _ := s.widths()
+		sum := 0.0
+		for _, w := range widths {
+			sum += w + stripGap
+		}
+		if sum-stripGap > stripWidth+1e-6 {
+			t.Errorf("%v are wider than the strip", widths)
 		}
 	}
 }
