@@ -128,6 +128,7 @@ var bookletParts = []bookletPart{
 	{name: "kitchen", values: kitchenValues},
 	{name: "before", values: beforeValues},
 	{name: "method", values: methodValues},
+	{name: "gauges", values: gaugesValues, droppable: true},
 	{name: "trouble", values: troubleValues},
 	{name: "batch", values: batchValues, droppable: true},
 	{name: "storing", values: storingValues},

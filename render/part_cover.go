@@ -132,8 +132,16 @@ func (a *assembly) coverPicture() string {
 
 // draw puts a figure into the booklet and gives the Markdown that shows it.
 func (a *assembly) draw(name string, drawn figure.Figure) string {
+	return a.drawWithCaption(name, drawn, "")
+}
+
+// drawWithCaption draws a figure with words under it.
+func (a *assembly) drawWithCaption(name string, drawn figure.Figure, caption string) string {
 	a.booklet.Figures[name] = drawn
-	return "![" + escape(drawn.Title+": "+drawn.Text) + "](figure:" + name + ")"
+	if caption != "" {
+		caption = ` "` + strings.ReplaceAll(escape(caption), `"`, `\"`) + `"`
+	}
+	return "![" + escape(drawn.Title+": "+drawn.Text) + "](figure:" + name + caption + ")"
 }
 
 // piecesFigure draws the filled containers, those of one run alike.

@@ -25,6 +25,13 @@ func everyFigure() map[string]Figure {
 		"pieces": Pieces{Title: "6 candles", Base: 70, Rim: 70, Tall: 80, Level: 0.8, Groups: []Group{
 			{Name: "Pine", Says: "3 Pine", Count: 3}, {Name: "Orange", Says: "3 Orange", Count: 3}, {Says: "1 more", Count: 1},
 		}}.Draw(),
+		"gauge at true size": trueGauge(Gauge{
+			Title: "Jar", BaseWidth: 60, RimWidth: 70, Height: 80, Level: 0.7, Insert: SunkInsert,
+			RimSays: "rim, 280 mL", LevelSays: "190 g, 57 mm high", InsertSays: "pebbles",
+		}),
+		"narrow gauge at true size": trueGauge(Gauge{
+			Title: "Bottle", BaseWidth: 22, RimWidth: 22, Height: 60, Level: 0.97, RimSays: "rim, 20 mL", LevelSays: "19 mL, 58 mm high",
+		}),
 		"strip": Strip{Title: "The time of step 4", Stretches: []Stretch{
 			{Says: "2 min", Tells: "2 min hands-on", Minutes: 2}, {Says: "wait 5 h", Tells: "wait 5 h", Minutes: 300, Waiting: true},
 		}}.Draw(),
@@ -168,6 +175,81 @@ func TestStripIsToScale(t *testing.T) {
 		}
 		if sum-stripGap > stripWidth+1e-6 {
 			t.Errorf("%v are wider than the strip", widths)
+		}
+	}
+}
+
+func trueGauge(g Gauge) Figure {
+	drawn, ok := g.DrawTrue("50 mm: lay a ruler on")
+	if !ok {
+		panic("it does not fit the page")
+	}
+	return drawn
+}
+
+// millimetres reads where a shape of a class stands, in millimetres of the paper: the
+// width that the drawing says it has, over the width of what it is drawn in.
+func millimetres(t *testing.T, svg, class string) []float64 {
+	t.Helper()
+	size := regexp.MustCompile(`viewBox="0 0 ([0-9.]+) ([0-9.]+)" width="([0-9.]+)mm" height="([0-9.]+)mm"`).FindStringSubmatch(svg)
+	data := regexp.MustCompile(`class="` + class + `"[^>]* d="([^"]*)"`).FindStringSubmatch(svg)
+	if size == nil || data == nil {
+		t.Fatalf("no size, or no %s, in %s", class, svg)
+	}
+	read := func(text string) float64 {
+		value, err := strconv.ParseFloat(text, 64)
+		if err != nil {
+			t.Fatal(err)
+		}
+		return value
+	}
+	scale := read(size[3]) / read(size[1])
+	if other := read(size[4]) / read(size[2]); math.Abs(other/scale-1) > 0.001 {
+		t.Errorf("it is drawn %v wide and %v high", scale, other)
+	}
+	var all []float64
+	for _, number := range regexp.MustCompile(`-?[0-9.]+`).FindAllString(data[1], -1) {
+		all = append(all, read(number)*scale)
+	}
+	return all
+}
+
+// Heights of cylinders, V = π r² h reckoned by hand: 280 mL in 70 mm are 72.76 mm high and
+// 219.1 mL 56.93 mm; 100 mL in 50 mm are 50.93 mm, half of them 25.46 mm.
+func TestGaugeAtTrueSize(t *testing.T) {
+	for _, jar := range []struct{ wide, brimful, filled, height, level float64 }{
+		{70, 280_000, 219_100, 72.76, 56.93}, {50, 100_000, 50_000, 50.93, 25.46},
+	} {
+		area := math.Pi * jar.wide * jar.wide / 4
+		drawn, ok := Gauge{BaseWidth: jar.wide, RimWidth: jar.wide, Height: jar.brimful / area, Level: jar.filled / jar.brimful}.DrawTrue("bar")
+		if !ok {
+			t.Fatal("it is not drawn")
+		}
+		svg := drawn.SVG("x")
+		fill := millimetres(t, svg, "pale") // bottom left, top left, top right, bottom right
+		if got := fill[4] - fill[0]; math.Abs(got-jar.wide) > 0.02 {
+			t.Errorf("%v mm wide is drawn %.2f mm wide", jar.wide, got)
+		}
+		if got := fill[1] - fill[3]; math.Abs(got-jar.level) > 0.03 {
+			t.Errorf("the surface is drawn %.2f mm high, want %v", got, jar.level)
+		}
+		// The walls begin at the rim, and the fill at the base.
+		if got := fill[1] - millimetres(t, svg, "outline")[1]; math.Abs(got-jar.height) > 0.03 {
+			t.Errorf("the rim is drawn %.2f mm high, want %v", got, jar.height)
+		}
+		if bar := millimetres(t, svg, "check-bar"); math.Abs(bar[2]-bar[0]-50) > 0.01 || bar[1] != bar[3] {
+			t.Errorf("the bar runs from %v", bar)
+		}
+	}
+}
+
+func TestWhatDoesNotFitIsNotAtTrueSize(t *testing.T) {
+	for _, g := range []Gauge{
+		{}, {BaseWidth: 70, RimWidth: 70}, {BaseWidth: 120, RimWidth: 120, Height: 40}, {BaseWidth: 60, RimWidth: 60, Height: 180},
+		{BaseWidth: 30, RimWidth: 30, Height: 60, LevelSays: strings.Repeat("long ", 20)},
+	} {
+		if drawn, ok := g.DrawTrue("bar"); ok {
+			t.Errorf("%+v is drawn %v wide", g, drawn.Width)
 		}
 	}
 }
