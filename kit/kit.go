@@ -168,6 +168,9 @@ type Component struct {
 	Clumps Said[bool]
 	// Looks is what one sees in the bag: "white powder".
 	Looks Said[string]
+	// DrawnAs is the outline it has on the plate of what is in the box: bag, bottle, jar,
+	// sheet, reel or piece.
+	DrawnAs Said[string]
 
 	Container *Container // nil unless it holds finished pieces
 	Insert    *Insert    // nil unless it is placed into a container or mould

@@ -148,7 +148,7 @@ func TestTemplatesFitTheirValues(t *testing.T) {
 		"cover":    {coverView{"Kit", "About.", "![x](figure:x)", []fact{{"Age", "12"}}, []string{"scale"}, "Maker"}, coverView{}},
 		"contents": {contentsView{[]contentsEntry{{"A", "a", []contentsEntry{{"B", "b", nil}}}}, "Welcome."}, contentsView{}},
 		"glance":   {glanceView{"Intro.", "![x](figure:x)"}, glanceView{}},
-		"box":      {boxView{[]packedItem{item}, []packedItem{item}}, boxView{}},
+		"box":      {boxView{"![x](figure:x)", []packedItem{item}, []packedItem{item}}, boxView{}},
 		"kitchen":  {kitchenView{[]packedItem{item}, []kitchenTool{{"Scale", "note", "helpful"}}}, kitchenView{}},
 		"before":   {beforeView{"Intro.", []gatheredCaution{{"CAUTION", "Hot.", "step 1"}}, []suppliedCaution{{"**A**", "Wax: hot."}}, 12}, beforeView{}},
 		"method":   {[]methodPart{{"Pour", "part-1", "Intro.", []stepView{step}}}, []methodPart{}},

@@ -32,6 +32,15 @@ func everyFigure() map[string]Figure {
 		"narrow gauge at true size": trueGauge(Gauge{
 			Title: "Bottle", BaseWidth: 22, RimWidth: 22, Height: 60, Level: 0.97, RimSays: "rim, 20 mL", LevelSays: "19 mL, 58 mm high",
 		}),
+		"plate": Plate{
+			Title: "What is in the box", Unscaled: "broken outline: not to scale", Lengths: []Length{{10, "10 mm"}, {100, "10 cm"}},
+			Items: []Item{
+				{Shape: JarShape, Letter: "A", Says: "× 6", Tells: "A, Jar, × 6", Wide: 70, Tall: 73},
+				{Shape: BottleShape, Letter: "B", Says: "34 g", Tells: "B, Scent, 34 g", Wide: 28, Tall: 70},
+				{Shape: BagShape, Letter: "C", Says: "1 kg", Tells: "C, Wax, 1 kg"}, {Shape: SheetShape, Letter: "D", Says: "× 3", Tells: "D, Label, × 3"},
+				{Shape: ReelShape, Letter: "E", Says: "2 m", Tells: "E, Thread, 2 m"}, {Shape: PieceShape, Letter: "AA", Tells: "AA, Needle"},
+			},
+		}.Draw(),
 		"strip": Strip{Title: "The time of step 4", Stretches: []Stretch{
 			{Says: "2 min", Tells: "2 min hands-on", Minutes: 2}, {Says: "wait 5 h", Tells: "wait 5 h", Minutes: 300, Waiting: true},
 		}}.Draw(),
@@ -251,5 +260,43 @@ func TestWhatDoesNotFitIsNotAtTrueSize(t *testing.T) {
 		if drawn, ok := g.DrawTrue("bar"); ok {
 			t.Errorf("%+v is drawn %v wide", g, drawn.Width)
 		}
+	}
+}
+
+// Everything whose size is known is drawn to one scale, that of the line under it; what
+// isn't known has a broken outline, and nothing stands beyond the edge of the page.
+func TestPlateIsToScale(t *testing.T) {
+	plate := Plate{Lengths: []Length{{10, "10 mm"}, {50, "50 mm"}, {100, "10 cm"}, {1000, "1 m"}}, Unscaled: "broken"}
+	for range 9 {
+		plate.Items = append(plate.Items, Item{Wide: 70, Tall: 140, Says: "720 g"}, Item{Wide: 35, Tall: 35}, Item{Says: "× 6"})
+	}
+	scale := plate.scale()
+	for i, want := range map[int][2]float64{0: {70, 140}, 1: {35, 35}} {
+		wide, tall := plate.drawn(plate.Items[i], scale)
+		if math.Abs(wide/scale-want[0]) > 1e-9 || math.Abs(tall/scale-want[1]) > 1e-9 {
+			t.Errorf("item %d is drawn %v × %v mm", i, wide/scale, tall/scale)
+		}
+	}
+	svg := plate.Draw().SVG("p")
+	if got := strings.Count(svg, `class="thing unscaled"`); got != 18 { // two strokes to a bag
+		t.Errorf("%d strokes of nine bags of unknown size are broken", got)
+	}
+	if !strings.Contains(svg, ">10 cm<") || strings.Contains(svg, ">1 m<") {
+		t.Error("the scale is not told in the longest length that has room")
+	}
+	for _, row := range plate.rows(scale) {
+		wide := -plateGap
+		for _, at := range row {
+			wide += plate.cell(plate.Items[at], scale) + plateGap
+		}
+		if wide > plateWidth+1e-9 {
+			t.Errorf("the row %v is %v wide", row, wide)
+		}
+	}
+	if none := (Plate{Items: []Item{{}}, Lengths: plate.Lengths, Unscaled: "broken"}).Draw(); strings.Contains(none.Text, "mm") || !strings.Contains(none.Text, "broken") {
+		t.Errorf("without any size the plate tells %q", none.Text)
+	}
+	if tiny := (Plate{Items: []Item{{Wide: 4, Tall: 3}}}); tiny.scale() != pointsPerMillimetre {
+		t.Errorf("small things are drawn %v points to the millimetre, larger than they are", tiny.scale())
 	}
 }
