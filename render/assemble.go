@@ -25,9 +25,6 @@ type Options struct {
 	// Language of the fixed words, with the region whose units are told ("en-US"); ""
 	// is the kit's own.
 	Language string
-	// Grey leaves no colour: pictures, drawings and all that is printed have the grey of
-	// their luminance, as for a printer with black ink alone.
-	Grey bool
 	// Unchecked lists what no rule could check, for the colophon: whole sentences.
 	Unchecked []string
 	// written is the language that the maker wrote the kit in, where it is not that of
@@ -55,7 +52,7 @@ func Assemble(k *kit.Kit, l *ledger.Ledger, set templates.Set, options Options) 
 		options.Form = A5
 	}
 	a := &assembly{kit: k, ledger: l, plan: schedule.Of(k), passes: passesOf(k, l), set: set, words: words, options: options, measures: measuringIn(words.Language, options.own(k)), booklet: &Booklet{
-		Title: k.Name.Value, Language: words.Language, Form: options.Form, Black: options.Black, Draft: options.Draft, Grey: options.Grey,
+		Title: k.Name.Value, Language: words.Language, Form: options.Form, Black: options.Black, Draft: options.Draft,
 		Figures: map[string]figure.Figure{}, Pictures: map[string][]byte{},
 		templates: set, words: words,
 	}}

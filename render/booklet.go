@@ -22,8 +22,6 @@ type Booklet struct {
 	Black bool
 	// Draft marks every page.
 	Draft bool
-	// Grey: there is no colour in it.
-	Grey bool
 	// Accent is the kit's colour, if it has one, as the maker chose it.
 	Accent *colour.Colour
 	// Markdown is the whole text; HTML is made from it alone.

@@ -9,24 +9,13 @@ import (
 )
 
 // coloured gives the style sheet the colours of this booklet: the kit's accent in the
-// place of ours, and in a booklet in grey the grey of every colour.
+// place of ours.
 func (b *Booklet) coloured(style string) string {
-	if b.Accent != nil {
-		style = withAccent(style, *b.Accent)
+	if b.Accent == nil {
+		return style
 	}
-	if b.Grey {
-		style = writtenColour.ReplaceAllStringFunc(style, func(written string) string {
-			if found, ok := colour.Read(written); ok {
-				return found.Grey().String()
-			}
-			return written
-		})
-	}
-	return style
+	return withAccent(style, *b.Accent)
 }
-
-// writtenColour is a colour in a style sheet.
-var writtenColour = regexp.MustCompile(`#(?:[0-9A-Fa-f]{6}|[0-9A-Fa-f]{3})\b`)
 
 // A palette is what a style sheet says of its colours, once for paper and once for a
 // dark screen.

@@ -59,11 +59,11 @@ func TestAnyAccentIsReadable(t *testing.T) {
 func TestAccentOfAKitIsPrinted(t *testing.T) {
 	folder := copyOf(t, "../examples/harbour-candles")
 	folder["kit.yaml"].Data = append(folder["kit.yaml"].Data, "\nlook: {accent: \"#7a1f3d\"}\n"...)
-	page, err := bookletIn(t, folder, "harbour-candles").HTML(nil)
+	page, err := bookletIn(t, folder, "harbour-candles").HTML()
 	if err != nil || !strings.Contains(string(page), "--accent: #7a1f3d;") {
 		t.Errorf("the accent is not in the booklet; %v", err)
 	}
-	plain, err := bookletIn(t, os.DirFS("../examples/harbour-candles"), "harbour-candles").HTML(nil)
+	plain, err := bookletIn(t, os.DirFS("../examples/harbour-candles"), "harbour-candles").HTML()
 	if err != nil || !strings.Contains(string(plain), "--accent: #17566b;") {
 		t.Errorf("a kit without an accent has another than ours; %v", err)
 	}
@@ -95,7 +95,7 @@ func TestSignalsWithoutRedAndGreen(t *testing.T) {
 	}
 	// The word and the symbol, without which the above would not do.
 	for _, name := range signals {
-		body := bookletOf(t, "> **"+strings.ToUpper(name)+"** Mind.").body(nil)
+		body := bookletOf(t, "> **"+strings.ToUpper(name)+"** Mind.").body()
 		if !strings.Contains(body, "<b>"+strings.ToUpper(name)+"</b>") || strings.Contains(body, "<svg") == (name == "notice") {
 			t.Errorf("%s has no word, or not its symbol:\n%s", name, body)
 		}

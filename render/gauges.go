@@ -46,7 +46,7 @@ func (a *assembly) gauges(step *kit.Step) []string {
 	for i, kind := range a.fillKinds(step) {
 		name := fmt.Sprintf("fill-%d-%d", step.Number, i+1)
 		caption := ""
-		if _, ok := a.trueGauge(kind); ok {
+		if _, ok := a.trueGauge(kind); ok && !a.options.Form.Short {
 			caption = a.say("true-size-at", "title", a.say("fill-gauge"))
 		}
 		shown = append(shown, a.drawWithCaption(name, a.gauge(kind).Draw(), caption))

@@ -41,7 +41,7 @@ func (b *Booklet) drawPictogram(name string) string {
 	if err != nil {
 		return ""
 	}
-	ready, err := picture.Prepare(file, picture.InText, b.Grey)
+	ready, err := picture.Prepare(file, picture.InText, false)
 	if err != nil || ready.Wide > 0 || reachesThePage.Match(ready.Data) {
 		return ""
 	}
