@@ -10,6 +10,7 @@
 package kit
 
 import (
+	"tallyfold/kit/colour"
 	"tallyfold/kit/quantity"
 	"tallyfold/kit/source"
 )
@@ -62,6 +63,7 @@ type Kit struct {
 	Makes    Said[quantity.Amount] // a count with a noun
 	Audience Audience
 	Time     Time
+	Look     Look
 	Kitchen  Said[quantity.Convention] // which spoons and cups are meant
 	// Price is that of the whole kit, PriceEach the one claimed of a piece.
 	Price, PriceEach Said[quantity.Amount]
@@ -95,6 +97,12 @@ type Audience struct {
 	// Age is the youngest age in years ("14+" is 14).
 	Age   Said[int]
 	Skill Said[string] // beginner, some practice, experienced
+}
+
+// Look is how the booklet looks in what is the maker's to choose.
+type Look struct {
+	// Accent is the one colour beside black: bars, numbers, bag letters.
+	Accent Said[colour.Colour]
 }
 
 // Time is what the box claims.
@@ -160,6 +168,9 @@ type Component struct {
 	Clumps Said[bool]
 	// Looks is what one sees in the bag: "white powder".
 	Looks Said[string]
+	// DrawnAs is the outline it has on the plate of what is in the box: bag, bottle, jar,
+	// sheet, reel or piece.
+	DrawnAs Said[string]
 
 	Container *Container // nil unless it holds finished pieces
 	Insert    *Insert    // nil unless it is placed into a container or mould

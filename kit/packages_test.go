@@ -18,6 +18,8 @@ var packageTable = []string{
 	"kit/quantity",
 	"kit/source",
 	"kit/diag",
+	"kit/colour",
+	"kit/picture",
 	"kit",
 	"kit/ledger",
 	"kit/schedule",

@@ -59,6 +59,9 @@ func Assemble(k *kit.Kit, l *ledger.Ledger, set templates.Set, options Options) 
 		templates: set, words: words,
 	}}
 	a.booklet.Foot = a.foot()
+	if accent := k.Look.Accent; accent.Given() {
+		a.booklet.Accent = &accent.Value
+	}
 	markdown, err := a.markdown()
 	if err := templates.Join(unread, a.fits(), err); err != nil {
 		return nil, err
@@ -128,6 +131,7 @@ var bookletParts = []bookletPart{
 	{name: "kitchen", values: kitchenValues},
 	{name: "before", values: beforeValues},
 	{name: "method", values: methodValues},
+	{name: "gauges", values: gaugesValues, droppable: true},
 	{name: "trouble", values: troubleValues},
 	{name: "batch", values: batchValues, droppable: true},
 	{name: "storing", values: storingValues},

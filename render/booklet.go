@@ -5,6 +5,7 @@ package render
 import (
 	"slices"
 
+	"tallyfold/kit/colour"
 	"tallyfold/render/figure"
 	"tallyfold/templates"
 )
@@ -21,6 +22,8 @@ type Booklet struct {
 	Black bool
 	// Draft marks every page.
 	Draft bool
+	// Accent is the kit's colour, if it has one, as the maker chose it.
+	Accent *colour.Colour
 	// Markdown is the whole text; HTML is made from it alone.
 	Markdown []byte
 	// Figures are drawn where the Markdown has figure:NAME; Pictures, by file

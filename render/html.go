@@ -95,7 +95,7 @@ func (b *Booklet) style() (string, error) {
 	}
 	sheets := faces + string(screen) + "@media " + where + " {\n" + string(narrow) + "}\n" + print
 	// A maker's own style sheet must not be able to end the style element.
-	return strings.ReplaceAll(sheets+b.templates.OwnStyles(), "</", `<\/`), nil
+	return strings.ReplaceAll(b.coloured(sheets)+b.templates.OwnStyles(), "</", `<\/`), nil
 }
 
 // pageStyle is what print.css fills in; lengths are in millimetres, the type in points.

@@ -88,7 +88,18 @@ func TestMarkdownToHTML(t *testing.T) {
 		{
 			why:      "facts stay on one line each",
 			markdown: "### 1. Melt {#step-1 .step}\n\n**Time** 20 min · **In** the jug",
-			want:     []string{`<p class="facts"><span class="fact"><b>Time</b> 20&nbsp;min</span> <span class="fact">`},
+			want:     []string{`<p class="facts"><span class="fact work"><svg class="pictogram" aria-hidden="true"`, `<b>Time</b> 20&nbsp;min</span> <span class="fact vessel">`},
+		},
+		{
+			why:      "a temperature has the thermometer of its arrow",
+			markdown: "### 1. Melt {#step-1 .step}\n\n**Temperature** ↑ to 75 °C · **Temperature** ↓ to 60 °C",
+			want:     []string{`<span class="fact warm"><svg`, `<b>Temperature</b> to 75&nbsp;°C</span>`, `<span class="fact cool">`},
+			not:      []string{"↑", "↓", "<title"},
+		},
+		{
+			why:      "what a caution speaks of is drawn beside it; other cautions have nothing",
+			markdown: "> **CAUTION** Wear oven gloves.\n\n> **CAUTION** Clover gloveless.",
+			want:     []string{"<p>Wear oven gloves.</p>\n</div>\n<div class=\"signs\"><svg class=\"pictogram\"", "<p>Clover gloveless.</p>\n</div>\n</div>"},
 		},
 		{
 			why:      "links inside the booklet work, all others leave their text",
@@ -108,8 +119,8 @@ func TestMarkdownToHTML(t *testing.T) {
 		},
 		{
 			why:      "pictures are inside the page; what is none by its bytes, or isn't there, leaves its words",
-			markdown: "![a dot](picture:dot \"A dot\")\n\n![bad](picture:bad)\n\n![gone](picture:gone)\n\n![far](https://example.com/x.png)",
-			want:     []string{`<figure><img alt="a dot" src="data:image/gif;base64,`, "<figcaption>A dot</figcaption>", "<p>bad</p>", "<p>gone</p>", "<p>far</p>"},
+			markdown: "![a dot](picture:dot \"A dot\")\n\n![a dot](picture:dot \"So small\")\n\n![bad](picture:bad)\n\n![gone](picture:gone)\n\n![far](https://example.com/x.png)",
+			want:     []string{`<figure><img alt="a dot" src="data:image/gif;base64,`, `<figcaption aria-hidden="true">A dot</figcaption>`, "<figcaption>So small</figcaption>", "<p>bad</p>", "<p>gone</p>", "<p>far</p>"},
 			not:      []string{"script", `src="http`},
 		},
 		{

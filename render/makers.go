@@ -7,6 +7,7 @@ import (
 	"github.com/yuin/goldmark/ast"
 
 	"tallyfold/kit"
+	"tallyfold/kit/picture"
 	"tallyfold/kit/source"
 )
 
@@ -80,7 +81,7 @@ func (a *assembly) link(p *prose, passage passage, o *kit.Operation, link *ast.L
 	case kit.ToHelp:
 		return a.troubleReference(o, words)
 	case kit.ShowPicture:
-		p.after = append(p.after, a.pictureOf(o.Target, words))
+		p.after = append(p.after, a.pictureOf(o.Target, words, words, picture.InText))
 		return words
 	case kit.Cue:
 		p.after = append(p.after, "> **"+a.say("look-for")+"** "+strings.TrimSpace(words))
@@ -180,30 +181,42 @@ func (a *assembly) roleOrName(target string) string {
 // picture writes a picture of the maker's; one that isn't there leaves its words.
 func (a *assembly) picture(p *prose, image *ast.Image) string {
 	words := p.inlines(image)
-	name := strings.TrimPrefix(strings.TrimPrefix(string(image.Destination), "picture:"), "pictures/")
-	shown := a.pictureOf(name, words)
+	name, _, _ := strings.Cut(strings.TrimPrefix(strings.TrimPrefix(string(image.Destination), "picture:"), "pictures/"), "?")
+	caption := words
+	if len(image.Title) > 0 {
+		caption = escape(decodeMarkdown(image.Title))
+	}
+	shown := a.pictureOf(name, words, caption, picture.InText)
 	if shown == "" {
 		return words
 	}
 	return shown
 }
 
-// pictureOf puts a picture of the kit folder into the booklet.
-func (a *assembly) pictureOf(name, words string) string {
-	picture := a.kit.Picture(name)
-	if picture == nil {
+// pictureOf puts a picture of the kit folder into the booklet, made ready for its
+// place. The caption stands under it; "" leaves it out.
+func (a *assembly) pictureOf(name, words, caption string, place picture.Place) string {
+	own := a.kit.Picture(name)
+	if own == nil {
 		return ""
 	}
-	key := "picture-" + strconv.Itoa(a.pictureNumber(picture))
-	a.booklet.Pictures[key] = picture.Data
-	return "![" + words + "](picture:" + key + ")"
+	ready, err := picture.Prepare(own.Data, place, a.options.Black)
+	if err != nil {
+		return "" // a finding says so
+	}
+	key := "picture-" + strconv.Itoa(a.pictureNumber(own))
+	a.booklet.Pictures[key] = ready.Data
+	if caption != "" {
+		caption = ` "` + strings.ReplaceAll(capital(caption), `"`, `\"`) + `"`
+	}
+	return "![" + words + "](picture:" + key + caption + ")"
 }
 
 // pictureNumber gives a picture a plain name in the booklet, whatever its file
 // is called.
-func (a *assembly) pictureNumber(picture *kit.Picture) int {
+func (a *assembly) pictureNumber(own *kit.Picture) int {
 	for i, p := range a.kit.Pictures {
-		if p == picture {
+		if p == own {
 			return i + 1
 		}
 	}

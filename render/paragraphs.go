@@ -18,7 +18,7 @@ func (w *writer) paragraph(node *ast.Paragraph) {
 		}
 	}
 	switch class := w.class(); {
-	case class == "step" && !w.onCard() && isFacts(node):
+	case (class == "step" && !w.onCard() || class == "glance") && isFacts(node):
 		w.facts(node)
 	case class == "cover":
 		w.coverParagraph(node)
@@ -55,9 +55,28 @@ func isBold(node ast.Node) bool {
 func (w *writer) facts(node ast.Node) {
 	facts := strings.Split(w.inlines(node), " · ")
 	for i, fact := range facts {
-		facts[i] = `<span class="fact">` + fact + `</span>`
+		facts[i] = w.fact(fact)
 	}
 	fmt.Fprintf(&w.out, "<p class=\"facts\">%s</p>\n", strings.Join(facts, " "))
+}
+
+// fact writes one fact with its pictogram. The arrow of a temperature is that of its
+// thermometer.
+func (w *writer) fact(fact string) string {
+	drawn, kind := "", ""
+	for name, pictogram := range factPictograms {
+		after, ok := strings.CutPrefix(fact, "<b>"+html.EscapeString(w.booklet.word(name))+"</b> ")
+		if !ok {
+			continue
+		}
+		for arrow, other := range map[string]string{rising: "warm", falling: "cool"} {
+			if strings.HasPrefix(after, arrow) {
+				fact, pictogram = strings.Replace(fact, arrow, "", 1), other
+			}
+		}
+		drawn, kind = w.pictogram(pictogram), " "+pictogram
+	}
+	return `<span class="fact` + kind + `">` + drawn + fact + `</span>`
 }
 
 // coverParagraph tells the cover's lines apart: in italics the sentence about
@@ -101,7 +120,7 @@ func (w *writer) quotation(node *ast.Blockquote) {
 		}
 	}
 	if head == w.booklet.word("look-for") {
-		w.out.WriteString("<div class=\"cue\">\n")
+		w.out.WriteString("<div class=\"cue\">\n" + w.pictogram("cue"))
 		w.blocks(node)
 		w.out.WriteString("</div>\n")
 		return
@@ -146,5 +165,9 @@ func (w *writer) signal(node *ast.Blockquote, signal string) {
 	for next := paragraph.NextSibling(); next != nil; next = next.NextSibling() {
 		w.block(next)
 	}
-	w.out.WriteString("</div>\n</div>\n")
+	w.out.WriteString("</div>\n")
+	if drawn := w.signsOf(w.plain(node), cautionSigns, 3); drawn != "" {
+		fmt.Fprintf(&w.out, "<div class=\"signs\">%s</div>\n", drawn)
+	}
+	w.out.WriteString("</div>\n")
 }

@@ -10,6 +10,7 @@ import (
 
 // boxView lists what is packed.
 type boxView struct {
+	Plate             string
 	Components, Tools []packedItem
 }
 
@@ -17,7 +18,7 @@ type boxView struct {
 type packedItem struct{ Bag, Name, Note, Amount string }
 
 func boxValues(a *assembly) any {
-	view := boxView{}
+	view := boxView{Plate: a.plate()}
 	for _, c := range a.kit.Components {
 		item := packedItem{Bag: escape(c.Letter), Name: escape(c.String()), Note: a.note(c.Name, c.Note.Value), Amount: a.packedInBag(c)}
 		if c.Optional.Value {

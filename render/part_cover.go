@@ -6,6 +6,7 @@ import (
 
 	"tallyfold/kit"
 	"tallyfold/kit/ledger"
+	"tallyfold/kit/picture"
 	"tallyfold/kit/quantity"
 	"tallyfold/render/figure"
 )
@@ -111,9 +112,12 @@ func (a *assembly) imprint() string {
 // coverPicture is the maker's own (pictures/cover.*), else a drawing of what
 // the kit makes: its containers where their shape is known, else their number.
 func (a *assembly) coverPicture() string {
-	for _, picture := range a.kit.Pictures {
-		if name, _, _ := strings.Cut(picture.Name, "."); name == "cover" {
-			return a.pictureOf(picture.Name, escape(a.kit.Name.Value))
+	for _, own := range a.kit.Pictures {
+		if name, _, _ := strings.Cut(own.Name, "."); name != "cover" {
+			continue
+		}
+		if shown := a.pictureOf(own.Name, escape(a.kit.Name.Value), "", picture.OnCover); shown != "" {
+			return shown
 		}
 	}
 	drawn, ok := a.piecesFigure()
@@ -128,8 +132,16 @@ func (a *assembly) coverPicture() string {
 
 // draw puts a figure into the booklet and gives the Markdown that shows it.
 func (a *assembly) draw(name string, drawn figure.Figure) string {
+	return a.drawWithCaption(name, drawn, "")
+}
+
+// drawWithCaption draws a figure with words under it.
+func (a *assembly) drawWithCaption(name string, drawn figure.Figure, caption string) string {
 	a.booklet.Figures[name] = drawn
-	return "![" + escape(drawn.Title+": "+drawn.Text) + "](figure:" + name + ")"
+	if caption != "" {
+		caption = ` "` + strings.ReplaceAll(escape(caption), `"`, `\"`) + `"`
+	}
+	return "![" + escape(drawn.Title+": "+drawn.Text) + "](figure:" + name + caption + ")"
 }
 
 // piecesFigure draws the filled containers, those of one run alike.

@@ -20,9 +20,11 @@ type stepView struct {
 	Number        int
 	Title, Anchor string
 	Facts         []fact
-	Needs         needsView
-	Text          string
-	Gauges        []string
+	// Strip draws how work and waiting follow one another.
+	Strip  string
+	Needs  needsView
+	Text   string
+	Gauges []string
 	// Ticks are what to tick when it is done: the runs, or one word.
 	Ticks []string
 }
@@ -51,9 +53,9 @@ func methodValues(a *assembly) any {
 func (a *assembly) step(step *kit.Step, passes []*kit.Run) stepView {
 	return stepView{
 		Number: step.Number, Title: escape(step.Title), Anchor: stepAnchor(step),
-		Facts: a.facts(step), Needs: a.needs(step, passes),
+		Facts: a.facts(step), Strip: a.strip(step), Needs: a.needs(step, passes),
 		Text:   a.prose(passage{body: step.Body, operations: step.Operations, cautions: step.Cautions, deeper: 1, passes: passes}),
-		Gauges: a.gauges(step, passes), Ticks: a.ticks(passes),
+		Gauges: a.gauges(step), Ticks: a.ticks(passes),
 	}
 }
 
@@ -72,7 +74,11 @@ func (a *assembly) facts(step *kit.Step) []fact {
 			break // the same in every run
 		}
 	}
-	add("temperature", a.temperatures(step))
+	for _, o := range step.Operations {
+		if told := a.temperature(o); told != "" {
+			add("temperature", map[kit.Kind]string{kit.Warm: rising, kit.Cool: falling}[o.Kind]+told)
+		}
+	}
 	if name, ok := a.kit.Named(step.Vessel); ok {
 		add("in", a.say("the-thing", "thing", escape(a.small(name.String()))))
 	}
@@ -83,11 +89,19 @@ func (a *assembly) facts(step *kit.Step) []fact {
 func (a *assembly) temperatures(step *kit.Step) string {
 	var told []string
 	for _, o := range step.Operations {
-		if _, ok := o.Phrase.Amount(); ok && (o.Kind == kit.Warm || o.Kind == kit.Cool) && !o.Aside {
-			told = append(told, escape(strings.TrimSpace(o.Text))+a.inReadersUnits(o))
+		if one := a.temperature(o); one != "" {
+			told = append(told, one)
 		}
 	}
 	return strings.Join(told, ", ")
+}
+
+// temperature is what an operation brings something to, or "".
+func (a *assembly) temperature(o *kit.Operation) string {
+	if _, ok := o.Phrase.Amount(); !ok || o.Kind != kit.Warm && o.Kind != kit.Cool || o.Aside {
+		return ""
+	}
+	return escape(strings.TrimSpace(o.Text)) + a.inReadersUnits(o)
 }
 
 // ticks are the boxes at the end of a step: one for each run that comes by.

@@ -19,7 +19,7 @@ func (w *writer) figureBlock(image *ast.Image) bool {
 	}
 	caption := w.inWords(image)
 	if len(image.Title) > 0 {
-		caption = "<figcaption>" + w.typeset(w.decode(image.Title)) + "</figcaption>"
+		caption = w.caption(w.decode(image.Title), w.plain(image))
 	}
 	fmt.Fprintf(&w.out, "<figure>%s%s</figure>\n", shown, caption)
 	return true
@@ -33,6 +33,16 @@ func (w *writer) inWords(image *ast.Image) string {
 		return ""
 	}
 	return `<figcaption class="in-words">` + w.typeset(w.booklet.Figures[name].Text) + "</figcaption>"
+}
+
+// caption stands under a picture. Where it says what is read aloud of the picture
+// already, it is not read a second time.
+func (w *writer) caption(says, alternative string) string {
+	hidden := ""
+	if strings.EqualFold(says, alternative) {
+		hidden = ` aria-hidden="true"`
+	}
+	return "<figcaption" + hidden + ">" + w.typeset(says) + "</figcaption>"
 }
 
 // inlineImage shows a picture within a line, or its words where there is none.

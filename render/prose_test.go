@@ -66,7 +66,7 @@ func TestProseOfAStep(t *testing.T) {
 	const want = "Stir **20 g of wax** in the jug, until no lump is left. " +
 		"Then see [pouring (step 2)](#step-2), [step 2](#step-2), [a lump](#trouble-2) and the jar.\n\n" +
 		"> **Look for:** no lump is left\n\n" +
-		"![the jar](picture:picture-1)\n\n" +
+		"![the jar](picture:picture-1 \"The jar\")\n\n" +
 		"Take the kitchen scale too.\n\n" +
 		"> **CAUTION** Hot *wax* burns. Wear gloves.\n\n" +
 		"#### Below\n\n1. one\n2. two \\& ` a|b `\n\n````\ncode ``` here\n````"
@@ -143,12 +143,12 @@ func TestTemplatesFitTheirValues(t *testing.T) {
 		Rows: []needRow{{"**A**", "Wax", "720 g", "3 cups"}}, Bags: true, Others: true,
 		Runs: []string{"Pine"}, Differs: []differRow{{"Tint", []string{"**B** Green"}}},
 	}
-	step := stepView{1, "Melt", "step-1", []fact{{"Time", "5 min"}, {"In", "the jug"}}, row, "Text.", []string{"![g](figure:g)"}, []string{"Pine", "Orange"}}
+	step := stepView{1, "Melt", "step-1", []fact{{"Time", "5 min"}, {"In", "the jug"}}, "", row, "Text.", []string{"![g](figure:g)"}, []string{"Pine", "Orange"}}
 	for name, values := range map[string][2]any{
 		"cover":    {coverView{"Kit", "About.", "![x](figure:x)", []fact{{"Age", "12"}}, []string{"scale"}, "Maker"}, coverView{}},
 		"contents": {contentsView{[]contentsEntry{{"A", "a", []contentsEntry{{"B", "b", nil}}}}, "Welcome."}, contentsView{}},
 		"glance":   {glanceView{"Intro.", "![x](figure:x)"}, glanceView{}},
-		"box":      {boxView{[]packedItem{item}, []packedItem{item}}, boxView{}},
+		"box":      {boxView{"![x](figure:x)", []packedItem{item}, []packedItem{item}}, boxView{}},
 		"kitchen":  {kitchenView{[]packedItem{item}, []kitchenTool{{"Scale", "note", "helpful"}}}, kitchenView{}},
 		"before":   {beforeView{"Intro.", []gatheredCaution{{"CAUTION", "Hot.", "step 1"}}, []suppliedCaution{{"**A**", "Wax: hot."}}, 12}, beforeView{}},
 		"method":   {[]methodPart{{"Pour", "part-1", "Intro.", []stepView{step}}}, []methodPart{}},

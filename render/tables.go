@@ -60,6 +60,7 @@ func (w *writer) row(table *east.Table, row ast.Node, name string, head, rowHead
 	for cell := row.FirstChild(); cell != nil; cell = cell.NextSibling() {
 		w.cell(cell, cellKind{
 			head: head, rowHead: rowHeads && column == 0, tick: name,
+			thing: !head && name != "" && column == 1 && (w.class() == "kitchen" || w.class() == "box"),
 			right: column < len(table.Alignments) && table.Alignments[column] == east.AlignRight,
 		})
 		column++
@@ -70,11 +71,15 @@ func (w *writer) row(table *east.Table, row ast.Node, name string, head, rowHead
 // cellKind says what a cell is.
 type cellKind struct {
 	head, rowHead, right bool
+	thing                bool // names what to lay out
 	tick                 string
 }
 
 func (w *writer) cell(cell ast.Node, kind cellKind) {
 	inner := w.cellText(cell, kind)
+	if kind.thing {
+		inner += w.signsOf(w.plain(cell), toolSigns, 1)
+	}
 	tag, scope := "td", ""
 	switch {
 	case inner == "": // an empty head would be read out as a heading of nothing

@@ -24,6 +24,8 @@ type writer struct {
 	ticks    int             // tick boxes so far
 	figures  int             // figures so far
 
+	pictograms map[string]string // those drawn so far
+
 	coverOpen bool // the box of what one must have is open
 }
 
@@ -37,7 +39,7 @@ type section struct {
 var sectionClasses = map[string]bool{
 	"cover": true, "contents": true, "glance": true, "box": true, "kitchen": true, "before": true,
 	"method": true, "part": true, "step": true, "trouble": true, "storing": true, "batch": true,
-	"colophon": true, "card": true, "flows": true,
+	"colophon": true, "card": true, "flows": true, "gauges": true,
 }
 
 func (w *writer) document(root ast.Node) {
@@ -229,7 +231,7 @@ func (w *writer) item(item ast.Node) {
 	first := item.FirstChild()
 	if box := tickBox(item); box != nil {
 		first.RemoveChild(first, box)
-		fmt.Fprintf(&w.out, "<li><label>%s<span>%s</span></label>", w.tick(""), w.inlines(first))
+		fmt.Fprintf(&w.out, "<li><label>%s<span>%s</span>%s</label>", w.tick(""), w.inlines(first), w.readyPictogram(w.plain(first)))
 		for node := first.NextSibling(); node != nil; node = node.NextSibling() {
 			w.block(node)
 		}

@@ -9,6 +9,8 @@ import (
 // firstNote is the remark that a template begins with.
 var firstNote = regexp.MustCompile(`^(?:\{\{/\*|/\*)\s*([^*\n]*?)\s*(?:\*/|\n)`)
 
+var drawingTitle = regexp.MustCompile(`<title>([^<]*)</title>`)
+
 // About tells in a line what a shipped file is for, from the remark at its head.
 func About(name string) string {
 	switch path.Ext(name) {
@@ -22,6 +24,9 @@ func About(name string) string {
 	text, err := shipped.ReadFile(name)
 	if err != nil {
 		return ""
+	}
+	if title := drawingTitle.FindSubmatch(text); path.Ext(name) == ".svg" && title != nil {
+		return "pictogram: " + string(title[1])
 	}
 	if note := firstNote.FindSubmatch(text); note != nil {
 		return strings.TrimSpace(string(note[1]))

@@ -1,58 +1,20 @@
 package templates
 
 import (
-	"math"
 	"regexp"
-	"strconv"
 	"strings"
 	"testing"
+
+	"tallyfold/kit/colour"
 )
 
-// contrast of two colours by WCAG 2.2: (L1 + 0.05)/(L2 + 0.05).
-func contrast(a, b string) float64 {
-	light, dark := luminance(a), luminance(b)
-	if light < dark {
-		light, dark = dark, light
+func read(t *testing.T, written string) colour.Colour {
+	t.Helper()
+	c, ok := colour.Read(written)
+	if !ok {
+		t.Fatalf("%q is no colour", written)
 	}
-	return (light + 0.05) / (dark + 0.05)
-}
-
-func luminance(colour string) float64 {
-	channel := func(at int) float64 {
-		value, err := strconv.ParseUint(colour[at:at+2], 16, 8)
-		if err != nil {
-			panic("no colour: " + colour)
-		}
-		c := float64(value) / 255
-		if c <= 0.04045 {
-			return c / 12.92
-		}
-		return math.Pow((c+0.055)/1.055, 2.4)
-	}
-	return 0.2126*channel(1) + 0.7152*channel(3) + 0.0722*channel(5)
-}
-
-// Published pairs: the W3C's formula, values reckoned from it in the project's
-// check values (#767676 is the usual example of the lightest grey that passes).
-func TestContrastFormula(t *testing.T) {
-	for _, pair := range []struct {
-		a, b string
-		want float64
-	}{
-		{"#000000", "#FFFFFF", 21},
-		{"#767676", "#FFFFFF", 4.542},
-		{"#777777", "#FFFFFF", 4.478},
-		{"#949494", "#FFFFFF", 3.034},
-		{"#595959", "#FFFFFF", 7.005},
-		{"#FF0000", "#FFFFFF", 3.998},
-		{"#0000FF", "#FFFFFF", 8.592},
-		{"#FFFF00", "#FFFFFF", 1.074},
-		{"#FF8800", "#000000", 8.774},
-	} {
-		if got := contrast(pair.a, pair.b); math.Abs(got-pair.want) > 0.001 {
-			t.Errorf("%s on %s is %.3f, want %.3f", pair.a, pair.b, got, pair.want)
-		}
-	}
+	return c
 }
 
 // Text reaches 4.5 : 1 and marks 3 : 1 (WCAG 2.2, SC 1.4.3 and 1.4.11), in light
@@ -76,7 +38,7 @@ func TestColoursAreReadable(t *testing.T) {
 				t.Errorf("%s: no colour for %s or %s", name, pair.on, pair.under)
 				continue
 			}
-			if got := contrast(palette[pair.on], palette[pair.under]); got < pair.least {
+			if got := colour.Contrast(read(t, palette[pair.on]), read(t, palette[pair.under])); got < pair.least {
 				t.Errorf("%s: %s on %s is %.2f : 1, less than %.1f", name, pair.on, pair.under, got, pair.least)
 			}
 		}

@@ -25,6 +25,8 @@ func Copy(name string) ([]byte, error) {
 	switch path.Ext(name) {
 	case ".css":
 		return []byte("/* " + remark + " */\n" + string(text)), nil
+	case ".svg":
+		return []byte("<!-- " + remark + " -->\n" + string(text)), nil
 	case ".txt":
 		return []byte(wordsToChange(string(text))), nil
 	}

@@ -12,6 +12,7 @@ import (
 
 	"github.com/spf13/cobra"
 
+	"tallyfold/kit/colour"
 	"tallyfold/kit/diag"
 	"tallyfold/render"
 )
@@ -145,6 +146,7 @@ func (o *bookletOptions) runOne(folder string, forms []render.Form) ([]job, erro
 	if err := o.allTranslated(p); err != nil {
 		return nil, err
 	}
+	o.tellAccent(whole)
 	if err := os.MkdirAll(o.folder, 0o755); err != nil {
 		return nil, fmt.Errorf("cannot make the folder %s: %w", o.folder, err)
 	}
@@ -211,6 +213,17 @@ func (o *bookletOptions) tags(p *proved) []string {
 		return render.Languages(p.Kit)
 	}
 	return o.languages
+}
+
+// tellAccent says what became of an accent that could not be read on paper.
+func (o *bookletOptions) tellAccent(booklet *render.Booklet) {
+	if booklet.Accent == nil {
+		return
+	}
+	if printed := booklet.Accent.Readable(colour.White, colour.ForText); printed != *booklet.Accent {
+		o.warn(fmt.Sprintf("the accent %s has a contrast of only %.2f : 1 on white; it is printed as %s, %.2f : 1",
+			booklet.Accent, colour.Contrast(*booklet.Accent, colour.White), printed, colour.Contrast(printed, colour.White)))
+	}
 }
 
 func (o *bookletOptions) writeTexts(booklet *render.Booklet, base string) error {

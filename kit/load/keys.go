@@ -2,6 +2,7 @@ package load
 
 import (
 	"tallyfold/kit"
+	"tallyfold/kit/colour"
 	"tallyfold/kit/quantity"
 	"tallyfold/kit/source"
 )
@@ -13,7 +14,7 @@ import (
 // Keys gives all sections of kit.yaml, the kit itself first.
 func Keys() []Section {
 	return []Section{
-		kitKeys.section(), audienceKeys.section(), timeKeys.section(), measureKeys.section(),
+		kitKeys.section(), audienceKeys.section(), timeKeys.section(), lookKeys.section(), measureKeys.section(),
 		componentKeys.section(), containerKeys.section(), insertKeys.section(), householdKeys.section(),
 		toolKeys.section(), mixtureKeys.section(), pieceKeys.section(), runKeys.section(),
 		claimKeys.section(), acceptKeys.section(),
@@ -34,6 +35,7 @@ var kitKeys = table[kit.Kit]{"kit", "what is sold in one box; these keys begin i
 	amount("price each", "what a piece is said to cost, such as 4 EUR", "4 EUR", aPrice, func(k *kit.Kit) *kit.Said[quantity.Amount] { return &k.PriceEach }),
 	group("audience", "for whom the kit is: age and skill", "{age: 14+, skill: beginner}", audienceKeys, func(k *kit.Kit, _ source.Span) *kit.Audience { return &k.Audience }),
 	group("time", "how long the kit takes: hands-on and total", "{hands-on: 50 min, total: 5 h}", timeKeys, func(k *kit.Kit, _ source.Span) *kit.Time { return &k.Time }),
+	group("look", "how the booklet looks: accent, a colour", `{accent: "#17566b"}`, lookKeys, func(k *kit.Kit, _ source.Span) *kit.Look { return &k.Look }),
 	named("components", "everything packed in the box, each under a key of its own", "glycerin: {name: Glycerin, packed: 62 g}", componentKeys,
 		func(c *kit.Component) *kit.Name { return &c.Name }, func(k *kit.Kit, c *kit.Component) { k.Components = append(k.Components, c) }).required(),
 	named("household", "what the customer supplies and uses up, each under a key of its own", "water: {name: Tap water}", householdKeys,
@@ -70,6 +72,11 @@ var audienceKeys = table[kit.Audience]{"audience", "for whom the kit is meant", 
 var timeKeys = table[kit.Time]{"time", "the time claimed on the box", []field[kit.Time]{
 	amount("hands-on", "a time such as 50 min", "50 min", aDuration, func(t *kit.Time) *kit.Said[quantity.Amount] { return &t.HandsOn }),
 	amount("total", "a time such as 5 h or 2 h 30 min", "5 h", aDuration, func(t *kit.Time) *kit.Said[quantity.Amount] { return &t.Total }),
+}}
+
+var lookKeys = table[kit.Look]{"look", "how the booklet looks in what is yours to choose", []field[kit.Look]{
+	colourOf("accent", "a colour as # and six figures of 0 to 9 and a to f, in quotation marks, such as \"#17566b\"", `"#17566b"`,
+		func(l *kit.Look) *kit.Said[colour.Colour] { return &l.Accent }),
 }}
 
 var measureKeys = table[kit.Measure]{"measure", "a measure of the kit's own, such as a scoop or a drop; “scoop: 15 mL” is enough", []field[kit.Measure]{

@@ -20,6 +20,7 @@ var around = map[string]struct {
 	"kit":       {0, []string{"name: Gels", "makes: 6 jars", "components: {jar: {packed: 6, container: {}}, rosemary: {packed: 12 mL}}", "tools: {pan: {from: customer}, blender: {from: customer}}"}, "%s"},
 	"audience":  {2, nil, "name: Gels\nmakes: 6 jars\ncomponents: {jar: {packed: 6}}\naudience:\n%s"},
 	"time":      {2, nil, "name: Gels\nmakes: 6 jars\ncomponents: {jar: {packed: 6}}\ntime:\n%s"},
+	"look":      {2, nil, "name: Gels\nmakes: 6 jars\ncomponents: {jar: {packed: 6}}\nlook:\n%s"},
 	"measure":   {4, []string{"holds: 15 mL"}, "name: Gels\nmakes: 6 jars\ncomponents: {jar: {packed: 6}}\nmeasures:\n  scoop:\n%s"},
 	"component": {4, []string{"packed: 720 g"}, "name: Gels\nmakes: 6 jars\nhousehold: {water: {name: Tap water}, cotton: {name: Cotton}}\ncomponents:\n  jar: {packed: 6, container: {}}\n  powder:\n%s"},
 	"container": {6, nil, "name: Gels\nmakes: 6 jars\ncomponents:\n  jar:\n    packed: 6\n    container:\n%s"},

@@ -44,6 +44,9 @@ var componentKeys = table[kit.Component]{"component", "anything packed in the bo
 	texts("cautions", expectCautions, "Keep away from eyes", func(c *kit.Component) *[]kit.Said[string] { return &c.Cautions }),
 	yesNo("clumps", "yes if it is a powder that lumps in a liquid unless it goes in bit by bit, else no", func(c *kit.Component) *kit.Said[bool] { return &c.Clumps }),
 	prose("looks", "what one sees in the bag, such as white powder", "white powder", func(c *kit.Component) *kit.Said[string] { return &c.Looks }),
+	oneOf("drawn as", "what it looks like from afar: bag, bottle, jar, sheet, reel or piece; told by how it is packed unless said", "bottle",
+		[]choice[string]{{"bag", "bag"}, {"bottle", "bottle"}, {"jar", "jar"}, {"sheet", "sheet"}, {"reel", "reel"}, {"piece", "piece"}},
+		func(c *kit.Component) *kit.Said[string] { return &c.DrawnAs }),
 	group("container", "the keys of a container, if it ends up holding a finished piece", "{brimful: 235 mL, headspace: 15 mL}", containerKeys, func(c *kit.Component, at source.Span) *kit.Container {
 		c.Container = &kit.Container{Span: at}
 		return c.Container

@@ -7,6 +7,7 @@ import (
 	"golang.org/x/text/language"
 
 	"tallyfold/kit"
+	"tallyfold/kit/colour"
 	"tallyfold/kit/quantity"
 )
 
@@ -214,6 +215,19 @@ func namesOf[T any](at func(*T) *kit.Name) field[T] {
 			name := at(into)
 			name.Others = append(name.Others, other)
 		}
+	}}
+}
+
+// colourOf reads a colour in figures. Without quotation marks YAML takes it for a remark.
+func colourOf[T any](key, expected, example string, at func(*T) *kit.Said[colour.Colour]) field[T] {
+	k := Key{Name: key, Expected: expected, Example: example, Form: Colour}
+	return field[T]{k, func(r *reader, into *T, v value) {
+		read, ok := colour.Read(v.text())
+		if !v.isText() || !ok {
+			r.wrong(v, k)
+			return
+		}
+		*at(into) = said(v, read)
 	}}
 }
 

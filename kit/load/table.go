@@ -19,6 +19,7 @@ const (
 	YesNo       Form = "yes or no"
 	OneOf       Form = "one of a few words"
 	Date        Form = "date"
+	Colour      Form = "colour"
 	Amount      Form = "amount"
 	AmountList  Form = "amount or list of amounts"
 	Inside      Form = "inside shape"

@@ -27,6 +27,8 @@ type Figure struct {
 	// Title says in a few words what is drawn; Text tells everything that a
 	// reader sees in it, as sentences.
 	Title, Text string
+	// TrueSize: it is printed at exactly its size, never fitted to the page.
+	TrueSize bool
 
 	shapes string
 }
@@ -37,8 +39,12 @@ func (f Figure) SVG(id string) string {
 	var out strings.Builder
 	fmt.Fprintf(&out, `<svg class="figure %s" role="img" aria-labelledby="%s-title" aria-describedby="%s-text"`,
 		html.EscapeString(f.Kind), html.EscapeString(id), html.EscapeString(id))
+	width, height := num(f.Width), num(f.Height)
+	if f.TrueSize {
+		width, height = num(f.Width/pointsPerMillimetre)+"mm", num(f.Height/pointsPerMillimetre)+"mm"
+	}
 	fmt.Fprintf(&out, ` viewBox="0 0 %s %s" width="%s" height="%s" xmlns="http://www.w3.org/2000/svg">`,
-		num(f.Width), num(f.Height), num(f.Width), num(f.Height))
+		num(f.Width), num(f.Height), width, height)
 	fmt.Fprintf(&out, `<title id="%s-title">%s</title>`, html.EscapeString(id), html.EscapeString(f.Title))
 	fmt.Fprintf(&out, `<desc id="%s-text">%s</desc>`, html.EscapeString(id), html.EscapeString(f.Text))
 	out.WriteString(f.shapes)

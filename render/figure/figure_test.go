@@ -25,6 +25,25 @@ func everyFigure() map[string]Figure {
 		"pieces": Pieces{Title: "6 candles", Base: 70, Rim: 70, Tall: 80, Level: 0.8, Groups: []Group{
 			{Name: "Pine", Says: "3 Pine", Count: 3}, {Name: "Orange", Says: "3 Orange", Count: 3}, {Says: "1 more", Count: 1},
 		}}.Draw(),
+		"gauge at true size": trueGauge(Gauge{
+			Title: "Jar", BaseWidth: 60, RimWidth: 70, Height: 80, Level: 0.7, Insert: SunkInsert,
+			RimSays: "rim, 280 mL", LevelSays: "190 g, 57 mm high", InsertSays: "pebbles",
+		}),
+		"narrow gauge at true size": trueGauge(Gauge{
+			Title: "Bottle", BaseWidth: 22, RimWidth: 22, Height: 60, Level: 0.97, RimSays: "rim, 20 mL", LevelSays: "19 mL, 58 mm high",
+		}),
+		"plate": Plate{
+			Title: "What is in the box", Unscaled: "broken outline: not to scale", Lengths: []Length{{10, "10 mm"}, {100, "10 cm"}},
+			Items: []Item{
+				{Shape: JarShape, Letter: "A", Says: "× 6", Tells: "A, Jar, × 6", Wide: 70, Tall: 73},
+				{Shape: BottleShape, Letter: "B", Says: "34 g", Tells: "B, Scent, 34 g", Wide: 28, Tall: 70},
+				{Shape: BagShape, Letter: "C", Says: "1 kg", Tells: "C, Wax, 1 kg"}, {Shape: SheetShape, Letter: "D", Says: "× 3", Tells: "D, Label, × 3"},
+				{Shape: ReelShape, Letter: "E", Says: "2 m", Tells: "E, Thread, 2 m"}, {Shape: PieceShape, Letter: "AA", Tells: "AA, Needle"},
+			},
+		}.Draw(),
+		"strip": Strip{Title: "The time of step 4", Stretches: []Stretch{
+			{Says: "2 min", Tells: "2 min hands-on", Minutes: 2}, {Says: "wait 5 h", Tells: "wait 5 h", Minutes: 300, Waiting: true},
+		}}.Draw(),
 		"count": Count{Title: "Makes", Number: "12", Noun: "notebooks"}.Draw(),
 	}
 }
@@ -141,5 +160,143 @@ func TestLongNumbersFitTheShelf(t *testing.T) {
 		if wide := points * digitWide * float64(len(number)); wide > shelfWidth+0.1 {
 			t.Errorf("%s is %v wide, more than %v", number, wide, shelfWidth)
 		}
+	}
+}
+
+// Stretches are to one scale: 2, 5 and 2 minutes share the strip as 2 : 5 : 2. Where one
+// would be too narrow for its words the longest is cut and marked, and all still fit.
+func TestStripIsToScale(t *testing.T) {
+	even := Strip{Stretches: []Stretch{{Says: "2 min", Minutes: 20}, {Says: "wait 5 min", Minutes: 50, Waiting: true}, {Says: "2 min", Minutes: 20}}}
+	widths, cut := even.widths()
+	if cut != -1 || math.Abs(widths[1]/widths[0]-2.5) > 1e-9 || widths[0] != widths[2] {
+		t.Errorf("2 : 5 : 2 is drawn as %v, cut at %d", widths, cut)
+	}
+	uneven := Strip{Stretches: []Stretch{{Says: "5 min", Minutes: 5}, {Says: "3 days", Minutes: 4320, Waiting: true}}}
+	widths, cut = uneven.widths()
+	if cut != 1 || strings.Count(uneven.Draw().SVG("x"), `class="tick"`) != 2 {
+		t.Errorf("three days beside five minutes are drawn as %v, cut at %d", widths, cut)
+	}
+	for _, s := range []Strip{even, uneven, {Stretches: make([]Stretch, 3)}, {}} {
+		widths, _ := s.widths()
+		sum := 0.0
+		for _, w := range widths {
+			sum += w + stripGap
+		}
+		if sum-stripGap > stripWidth+1e-6 {
+			t.Errorf("%v are wider than the strip", widths)
+		}
+	}
+}
+
+func trueGauge(g Gauge) Figure {
+	drawn, ok := g.DrawTrue("50 mm: lay a ruler on")
+	if !ok {
+		panic("it does not fit the page")
+	}
+	return drawn
+}
+
+// millimetres reads where a shape of a class stands, in millimetres of the paper: the
+// width that the drawing says it has, over the width of what it is drawn in.
+func millimetres(t *testing.T, svg, class string) []float64 {
+	t.Helper()
+	size := regexp.MustCompile(`viewBox="0 0 ([0-9.]+) ([0-9.]+)" width="([0-9.]+)mm" height="([0-9.]+)mm"`).FindStringSubmatch(svg)
+	data := regexp.MustCompile(`class="` + class + `"[^>]* d="([^"]*)"`).FindStringSubmatch(svg)
+	if size == nil || data == nil {
+		t.Fatalf("no size, or no %s, in %s", class, svg)
+	}
+	read := func(text string) float64 {
+		value, err := strconv.ParseFloat(text, 64)
+		if err != nil {
+			t.Fatal(err)
+		}
+		return value
+	}
+	scale := read(size[3]) / read(size[1])
+	if other := read(size[4]) / read(size[2]); math.Abs(other/scale-1) > 0.001 {
+		t.Errorf("it is drawn %v wide and %v high", scale, other)
+	}
+	var all []float64
+	for _, number := range regexp.MustCompile(`-?[0-9.]+`).FindAllString(data[1], -1) {
+		all = append(all, read(number)*scale)
+	}
+	return all
+}
+
+// Heights of cylinders, V = π r² h reckoned by hand: 280 mL in 70 mm are 72.76 mm high and
+// 219.1 mL 56.93 mm; 100 mL in 50 mm are 50.93 mm, half of them 25.46 mm.
+func TestGaugeAtTrueSize(t *testing.T) {
+	for _, jar := range []struct{ wide, brimful, filled, height, level float64 }{
+		{70, 280_000, 219_100, 72.76, 56.93}, {50, 100_000, 50_000, 50.93, 25.46},
+	} {
+		area := math.Pi * jar.wide * jar.wide / 4
+		drawn, ok := Gauge{BaseWidth: jar.wide, RimWidth: jar.wide, Height: jar.brimful / area, Level: jar.filled / jar.brimful}.DrawTrue("bar")
+		if !ok {
+			t.Fatal("it is not drawn")
+		}
+		svg := drawn.SVG("x")
+		fill := millimetres(t, svg, "pale") // bottom left, top left, top right, bottom right
+		if got := fill[4] - fill[0]; math.Abs(got-jar.wide) > 0.02 {
+			t.Errorf("%v mm wide is drawn %.2f mm wide", jar.wide, got)
+		}
+		if got := fill[1] - fill[3]; math.Abs(got-jar.level) > 0.03 {
+			t.Errorf("the surface is drawn %.2f mm high, want %v", got, jar.level)
+		}
+		// The walls begin at the rim, and the fill at the base.
+		if got := fill[1] - millimetres(t, svg, "outline")[1]; math.Abs(got-jar.height) > 0.03 {
+			t.Errorf("the rim is drawn %.2f mm high, want %v", got, jar.height)
+		}
+		if bar := millimetres(t, svg, "check-bar"); math.Abs(bar[2]-bar[0]-50) > 0.01 || bar[1] != bar[3] {
+			t.Errorf("the bar runs from %v", bar)
+		}
+	}
+}
+
+func TestWhatDoesNotFitIsNotAtTrueSize(t *testing.T) {
+	for _, g := range []Gauge{
+		{}, {BaseWidth: 70, RimWidth: 70}, {BaseWidth: 120, RimWidth: 120, Height: 40}, {BaseWidth: 60, RimWidth: 60, Height: 180},
+		{BaseWidth: 30, RimWidth: 30, Height: 60, LevelSays: strings.Repeat("long ", 20)},
+	} {
+		if drawn, ok := g.DrawTrue("bar"); ok {
+			t.Errorf("%+v is drawn %v wide", g, drawn.Width)
+		}
+	}
+}
+
+// Everything whose size is known is drawn to one scale, that of the line under it; what
+// isn't known has a broken outline, and nothing stands beyond the edge of the page.
+func TestPlateIsToScale(t *testing.T) {
+	plate := Plate{Lengths: []Length{{10, "10 mm"}, {50, "50 mm"}, {100, "10 cm"}, {1000, "1 m"}}, Unscaled: "broken"}
+	for range 9 {
+		plate.Items = append(plate.Items, Item{Wide: 70, Tall: 140, Says: "720 g"}, Item{Wide: 35, Tall: 35}, Item{Says: "× 6"})
+	}
+	scale := plate.scale()
+	for i, want := range map[int][2]float64{0: {70, 140}, 1: {35, 35}} {
+		wide, tall := plate.drawn(plate.Items[i], scale)
+		if math.Abs(wide/scale-want[0]) > 1e-9 || math.Abs(tall/scale-want[1]) > 1e-9 {
+			t.Errorf("item %d is drawn %v × %v mm", i, wide/scale, tall/scale)
+		}
+	}
+	svg := plate.Draw().SVG("p")
+	if got := strings.Count(svg, `class="thing unscaled"`); got != 18 { // two strokes to a bag
+		t.Errorf("%d strokes of nine bags of unknown size are broken", got)
+	}
+	if !strings.Contains(svg, ">10 cm<") || strings.Contains(svg, ">1 m<") {
+		t.Error("the scale is not told in the longest length that has room")
+	}
+	for _, row := range plate.rows(scale) {
+		wide := -plateGap
+		for _, at := range row {
+			wide += plate.cell(plate.Items[at], scale) + plateGap
+		}
+		if wide > plateWidth+1e-9 {
+			t.Errorf("the row %v is %v wide", row, wide)
+		}
+	}
+	if none := (Plate{Items: []Item{{}}, Lengths: plate.Lengths, Unscaled: "broken"}).Draw(); strings.Contains(none.Text, "mm") || !strings.Contains(none.Text, "broken") {
+		t.Errorf("without any size the plate tells %q", none.Text)
+	}
+	if tiny := (Plate{Items: []Item{{Wide: 4, Tall: 3}}}); tiny.scale() != pointsPerMillimetre {
+		t.Errorf("small things are drawn %v points to the millimetre, larger than they are", tiny.scale())
 	}
 }
