@@ -1,16 +1,20 @@
 # `make demo` and `make test` do all their own set-up. See DEVELOPERS.md.
 
 GO ?= go
-DEMO = examples/harbour-candles
+KITS = $(notdir $(patsubst %/kit.yaml,%,$(wildcard examples/*/kit.yaml)))
 
-.PHONY: demo test build browser golden faults fuzz go
+.PHONY: demo test build browser golden faults fuzz measure go
 
-# The booklet, HTML and balance of the first example, in out/.
+# What is made of every example: check, balance, and the booklet in all sizes and
+# languages, on sheets to fold, and in black. In out/.
 demo: build browser
-	out/bin/tallyfold check $(DEMO)
-	out/bin/tallyfold balance $(DEMO) > out/harbour-candles-balance.txt
-	out/bin/tallyfold booklet $(DEMO) --out out
-	@echo "Look into out/: the booklet as PDF and HTML, and the balance."
+	out/bin/tallyfold check examples/*/
+	@for kit in $(KITS); do out/bin/tallyfold balance examples/$$kit > out/$$kit-balance.txt || exit; done
+	out/bin/tallyfold booklet $(KITS:%=examples/%) --paper all --fit --out out/booklets
+	out/bin/tallyfold booklet $(KITS:%=examples/%) --paper a5,half-letter,a3-in-four --fold home --out out/folded
+	out/bin/tallyfold booklet $(KITS:%=examples/%) --paper a5 --black --fold shop --out out/black
+	out/bin/tallyfold booklet examples/drawer-sachets --language all --paper a5,half-letter --out out/languages
+	@echo "Look into out/: the booklets as PDF and HTML, and the balances."
 
 test: go browser
 	$(GO) vet ./...
@@ -31,6 +35,10 @@ golden: browser
 # What is found of single faults made in the examples, by kind, as a table.
 faults: go
 	@cd kit/proof/faults && SHOW_FAULTS=1 $(GO) test -count=1
+
+# What the print takes, as multiples of what the browser itself takes.
+measure: browser
+	MEASURE=1 $(GO) test -count=1 -run Ratios -v ./render/print
 
 # Each fuzz target for a short while.
 FUZZTIME ?= 20s
