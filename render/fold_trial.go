@@ -1,5 +1,7 @@
 package render
 
+import "strings"
+
 // foldTrial is what the trial of a fold shows: a number on each page, and on the first
 // how to fold.
 type foldTrial struct {
@@ -13,13 +15,14 @@ type foldTrial struct {
 // number, and on the first how the sheets are printed and folded: to be laid on sheets
 // as the booklet is, and tried before a hundred are printed.
 func (b *Booklet) FoldTrial(pages int, longEdge bool) ([]byte, error) {
-	style, err := b.templates.FaceRules()
+	steps := b.foldSteps(longEdge)
+	style, err := b.templates.FaceRules(b.word("fold-title") + strings.Join(steps, ""))
 	if err != nil {
 		return nil, err
 	}
 	trial := foldTrial{
 		Language: b.Language, Direction: b.word("direction"), Title: b.word("fold-title"), Style: style,
-		Width: millimetres(b.Form.Paper.Width), Height: millimetres(b.Form.Paper.Height), Steps: b.foldSteps(longEdge),
+		Width: millimetres(b.Form.Paper.Width), Height: millimetres(b.Form.Paper.Height), Steps: steps,
 	}
 	for page := range pages {
 		trial.Pages = append(trial.Pages, page+1)

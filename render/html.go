@@ -18,7 +18,8 @@ import (
 // Where the number of a page belongs stands an empty element with data-page-of, the id
 // of what begins there: whoever makes the pages fills it in.
 func (b *Booklet) HTML() ([]byte, error) {
-	style, err := b.style()
+	body := b.body()
+	style, err := b.style(body + b.Foot + b.Title)
 	if err != nil {
 		return nil, err
 	}
@@ -28,7 +29,7 @@ func (b *Booklet) HTML() ([]byte, error) {
 	}
 	page, err := b.templates.Execute("book.html", nil, shell{
 		Language: b.Language, Direction: b.word("direction"), Title: b.Title,
-		Style: style, Draft: b.draftMark(), Body: b.body(), Data: data,
+		Style: style, Draft: b.draftMark(), Body: body, Data: data,
 	})
 	if err != nil {
 		return nil, err
@@ -72,8 +73,8 @@ func (b *Booklet) sections(prefix string) string {
 }
 
 // style gives the style sheets and faces as one text.
-func (b *Booklet) style() (string, error) {
-	faces, err := b.templates.FaceRules()
+func (b *Booklet) style(text string) (string, error) {
+	faces, err := b.templates.FaceRules(text)
 	if err != nil {
 		return "", err
 	}
@@ -104,9 +105,22 @@ type pageStyle struct {
 	Top, Outer, Bottom, Inner  string
 	Type, Foot, Folio          string
 	FootText, Draft            string
+	Further                    []furtherFoot // of the other languages
 	Columns                    int
 	Bound, Leaf, Single, Large bool
 	Black                      bool
+}
+
+// furtherFoot is the line at the foot of the pages in another language, by its tag and as
+// a CSS string.
+type furtherFoot struct{ Tag, Text string }
+
+func (b *Booklet) furtherFeet() []furtherFoot {
+	var feet []furtherFoot
+	for _, further := range b.Further {
+		feet = append(feet, furtherFoot{html.EscapeString(further.Language), cssString(further.Foot)})
+	}
+	return feet
 }
 
 func (b *Booklet) pageStyle() pageStyle {
@@ -123,7 +137,7 @@ func (b *Booklet) pageStyle() pageStyle {
 		Top:        millimetres(form.Margins.Top), Outer: millimetres(form.Margins.Outer),
 		Bottom: millimetres(form.Margins.Bottom), Inner: millimetres(form.Margins.Inner),
 		Type: fmt.Sprintf("%.4g", form.Type), Foot: fmt.Sprintf("%.4g", foot), Folio: fmt.Sprintf("%.4g", foot+1),
-		FootText: cssString(b.Foot), Draft: cssStringOrNone(b.draftMark()), Columns: form.Columns,
+		FootText: cssString(b.Foot), Further: b.furtherFeet(), Draft: cssStringOrNone(b.draftMark()), Columns: form.Columns,
 		Bound: form.Way == Bound, Leaf: form.Way == Leaf, Single: form.Way == Single, Large: form.Large, Black: b.Black,
 	}
 }

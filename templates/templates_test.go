@@ -167,12 +167,15 @@ func TestFaces(t *testing.T) {
 		}
 		total += len(data)
 	}
-	if total > 400_000 {
+	if total > 620_000 {
 		t.Errorf("the faces weigh %d bytes", total)
 	}
-	rules, err := Shipped().FaceRules()
-	if err != nil || strings.Count(rules, "@font-face") != len(faces()) || strings.Contains(rules, "http") {
-		t.Errorf("the face rules are not whole: %v", err)
+	// A page carries what its letters need: six Latin faces, six more for Łódź, four more for Arabic.
+	for text, want := range map[string]int{"Fill to 190 g — “½ cup” at 60 °C, Œuf": 6, "Łódź": 12, "كتيّب": 10, "Łódź كتيّب": 16} {
+		rules, err := Shipped().FaceRules(text)
+		if err != nil || strings.Count(rules, "@font-face") != want || strings.Contains(rules, "http") {
+			t.Errorf("%s: %d faces, not %d (error %v)", text, strings.Count(rules, "@font-face"), want, err)
+		}
 	}
 }
 

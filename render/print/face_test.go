@@ -10,7 +10,7 @@ import (
 // TestFaceHeight measures the height of an x in the text face, which the smallest type of a booklet is chosen by: 0.507
 // of the size, so that 7.2 points have 1.29 mm (Regulation (EU) 1169/2011, article 13, asks 1.2 mm on food).
 func TestFaceHeight(t *testing.T) {
-	faces, err := templates.Shipped().FaceRules()
+	faces, err := templates.Shipped().FaceRules("")
 	if err != nil {
 		t.Fatal(err)
 	}
