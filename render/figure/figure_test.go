@@ -189,7 +189,7 @@ func TestStripIsToScale(t *testing.T) {
 }
 
 func trueGauge(g Gauge) Figure {
-	drawn, ok := g.DrawTrue("50 mm: lay a ruler on")
+	drawn, ok := g.DrawTrue("50 mm: lay a ruler on", 96, 120)
 	if !ok {
 		panic("it does not fit the page")
 	}
@@ -230,7 +230,7 @@ func TestGaugeAtTrueSize(t *testing.T) {
 		{70, 280_000, 219_100, 72.76, 56.93}, {50, 100_000, 50_000, 50.93, 25.46},
 	} {
 		area := math.Pi * jar.wide * jar.wide / 4
-		drawn, ok := Gauge{BaseWidth: jar.wide, RimWidth: jar.wide, Height: jar.brimful / area, Level: jar.filled / jar.brimful}.DrawTrue("bar")
+		drawn, ok := Gauge{BaseWidth: jar.wide, RimWidth: jar.wide, Height: jar.brimful / area, Level: jar.filled / jar.brimful}.DrawTrue("bar", 96, 120)
 		if !ok {
 			t.Fatal("it is not drawn")
 		}
@@ -257,7 +257,7 @@ func TestWhatDoesNotFitIsNotAtTrueSize(t *testing.T) {
 		{}, {BaseWidth: 70, RimWidth: 70}, {BaseWidth: 120, RimWidth: 120, Height: 40}, {BaseWidth: 60, RimWidth: 60, Height: 180},
 		{BaseWidth: 30, RimWidth: 30, Height: 60, LevelSays: strings.Repeat("long ", 20)},
 	} {
-		if drawn, ok := g.DrawTrue("bar"); ok {
+		if drawn, ok := g.DrawTrue("bar", 96, 120); ok {
 			t.Errorf("%+v is drawn %v wide", g, drawn.Width)
 		}
 	}
