@@ -9,6 +9,7 @@ import (
 	"strings"
 
 	"tallyfold/kit"
+	"tallyfold/kit/picture"
 	"tallyfold/kit/source"
 )
 
@@ -102,22 +103,5 @@ func isPicture(content []byte) bool {
 	if len(content) > 12 && string(content[:4]) == "RIFF" && string(content[8:12]) == "WEBP" {
 		return true
 	}
-	return isDrawing(content)
-}
-
-// isDrawing says whether the first element of an XML text is <svg>.
-func isDrawing(content []byte) bool {
-	head := string(bytes.TrimLeft(bytes.TrimPrefix(content, source.ByteOrderMark), " \t\r\n"))
-	for strings.HasPrefix(head, "<?") || strings.HasPrefix(head, "<!") {
-		close := ">"
-		if strings.HasPrefix(head, "<!--") {
-			close = "-->"
-		}
-		_, rest, found := strings.Cut(head, close)
-		if !found {
-			return false
-		}
-		head = strings.TrimLeft(rest, " \t\r\n")
-	}
-	return strings.HasPrefix(head, "<svg") && len(head) > 4 && strings.ContainsRune(" \t\r\n>/", rune(head[4]))
+	return picture.IsDrawing(content)
 }

@@ -11,6 +11,7 @@ import (
 	"tallyfold/kit"
 	"tallyfold/kit/diag"
 	"tallyfold/kit/ledger"
+	"tallyfold/kit/picture"
 	"tallyfold/kit/schedule"
 	"tallyfold/render/figure"
 	"tallyfold/templates"
@@ -27,6 +28,8 @@ type Options struct {
 	// Language of the fixed words, with the region whose units are told ("en-US"); ""
 	// is the kit's own.
 	Language string
+	// Pictures keeps those made ready for booklets of other sizes and languages.
+	Pictures *picture.Kept
 	// Unchecked lists what no rule could check, for the colophon: whole sentences.
 	Unchecked []string
 	// written is the language that the maker wrote the kit in, where it is not that of

@@ -60,6 +60,22 @@ func (f Form) Area() (width, height float64) {
 	return f.Paper.Width - f.Margins.Inner - f.Margins.Outer, f.Paper.Height - f.Margins.Top - f.Margins.Bottom
 }
 
+// textRoom is what a page has for running text, beside the rail where there is one, in
+// millimetres.
+func (f Form) textRoom() (width, height float64) {
+	width, height = f.Area()
+	if f.Columns > 1 {
+		width /= float64(f.Columns)
+	}
+	if f.Narrow() {
+		return width, height
+	}
+	return width - rail*f.Type*inch/72, height
+}
+
+// rail is the width of the rail in sizes of the type, as book.css has it.
+const rail = 4.6
+
 // Room of the form in square millimetres; 0 where it takes as many pages as it needs.
 func (f Form) Room() float64 {
 	width, height := f.Area()

@@ -56,8 +56,12 @@ func (a *assembly) gauges(step *kit.Step) []string {
 
 // trueGauge is the gauge of containers at true size, if it fits the page.
 func (a *assembly) trueGauge(kind fillKind) (figure.Figure, bool) {
-	return a.gauge(kind).DrawTrue(a.say("check-bar"))
+	wide, tall := a.options.Form.textRoom()
+	return a.gauge(kind).DrawTrue(a.say("check-bar"), wide, tall-aroundGauge)
 }
+
+// aroundGauge is what heading, introduction and caption take on the page of a gauge, in mm.
+const aroundGauge = 58
 
 // gaugesValues gives the gauges at true size, those that are alike once.
 func gaugesValues(a *assembly) any {

@@ -1,6 +1,7 @@
 package render
 
 import (
+	"fmt"
 	"math"
 	"os"
 	"strings"
@@ -8,7 +9,9 @@ import (
 
 	"tallyfold/instructions"
 	"tallyfold/kit"
+	"tallyfold/kit/ledger"
 	"tallyfold/render/figure"
+	"tallyfold/templates"
 )
 
 // Sizes hold the volume they are reckoned from: V = π/4 d² h for jar and bottle, w h d for
@@ -58,5 +61,32 @@ func TestPlateTellsLetterAndCount(t *testing.T) {
 	a := &assembly{kit: &kit.Kit{}, words: booklet.words, booklet: booklet}
 	if got := a.plate(); got != "" {
 		t.Errorf("an empty box is drawn as %q", got)
+	}
+}
+
+// A gauge that would not fit the page at true size is left out, never made smaller, and
+// nothing refers to it. The rail of book.css is the one reckoned with.
+func TestGaugeFitsItsPage(t *testing.T) {
+	k, _ := instructions.Open(os.DirFS("../examples/harbour-candles"), "harbour-candles")
+	for _, form := range Forms() {
+		booklet, err := Assemble(k, ledger.Follow(k), templates.Shipped(), Options{Form: form})
+		if err != nil {
+			t.Fatal(err)
+		}
+		text := string(booklet.Markdown)
+		gauge, there := booklet.Figures["true-size-1"]
+		if there != strings.Contains(text, "{#fill-gauge ") || there != strings.Contains(text, "At true size under") {
+			t.Errorf("%s: the gauge is there: %v, and the text tells otherwise", form.Name, there)
+		}
+		wide, tall := form.textRoom()
+		if there && (gauge.Width*inch/72 > wide || gauge.Height*inch/72 > tall) {
+			t.Errorf("%s: a gauge of %.0f × %.0f points does not fit %.0f × %.0f mm", form.Name, gauge.Width, gauge.Height, wide, tall)
+		}
+		if there == (form.Short || form.Card || form.Name == "a6") {
+			t.Errorf("%s has a gauge: %v", form.Name, there)
+		}
+	}
+	if style := shippedStyle(t); !strings.Contains(style, fmt.Sprintf("--rail: %vrem;", rail)) {
+		t.Error("the style sheet has another rail")
 	}
 }

@@ -39,7 +39,7 @@ type section struct {
 var sectionClasses = map[string]bool{
 	"cover": true, "contents": true, "glance": true, "box": true, "kitchen": true, "before": true,
 	"method": true, "part": true, "step": true, "trouble": true, "storing": true, "batch": true,
-	"colophon": true, "card": true, "flows": true, "gauges": true,
+	"colophon": true, "card": true, "flows": true, "gauges": true, "maker": true,
 }
 
 func (w *writer) document(root ast.Node) {

@@ -9,6 +9,7 @@ import (
 	"github.com/spf13/cobra"
 
 	"tallyfold/kit/ledger"
+	"tallyfold/render"
 )
 
 type balanceOptions struct {
@@ -27,7 +28,8 @@ left; for each run and step, what moves and what every vessel then holds; and ho
 full each container gets. Every figure stands with its sum, and what is not exact is
 told three ways: as written, at its worst, and as likely.`,
 		Example: `  tallyfold balance harbour-candles
-  tallyfold balance harbour-candles --format csv > harbour-candles.csv`,
+  tallyfold balance harbour-candles --format csv > harbour-candles.csv
+  tallyfold balance harbour-candles --format html > harbour-candles-balance.html`,
 		Args: func(command *cobra.Command, args []string) error {
 			if len(args) != 1 {
 				return fmt.Errorf("name the one kit folder to balance, for instance: tallyfold balance my-kit")
@@ -36,10 +38,10 @@ told three ways: as written, at its worst, and as likely.`,
 		},
 		RunE: func(_ *cobra.Command, args []string) error { return o.run(args[0]) },
 	}
-	command.Flags().StringVar(&o.format, "format", "text", "how to print: text, json or csv")
+	command.Flags().StringVar(&o.format, "format", "text", "how to print: text, json, csv, or html with drawings")
 	command.Flags().BoolVar(&o.json, "json", false, "the same as --format json")
 	command.MarkFlagsMutuallyExclusive("format", "json")
-	_ = command.RegisterFlagCompletionFunc("format", cobra.FixedCompletions([]string{"text", "json", "csv"}, cobra.ShellCompDirectiveNoFileComp))
+	_ = command.RegisterFlagCompletionFunc("format", cobra.FixedCompletions([]string{"text", "json", "csv", "html"}, cobra.ShellCompDirectiveNoFileComp))
 	command.ValidArgsFunction = completeFolders
 	return command
 }
@@ -65,8 +67,10 @@ func (o *balanceOptions) run(folder string) error {
 		err = encoder.Encode(p.Ledger.Account())
 	case "csv":
 		err = o.writeCSV(p.Ledger.Account())
+	case "html":
+		err = o.writePage(p)
 	default:
-		return fmt.Errorf("--format %q is not known; it is text, json or csv", o.format)
+		return fmt.Errorf("--format %q is not known; it is text, json, csv or html", o.format)
 	}
 	if err != nil {
 		return fmt.Errorf("cannot write the balance: %w", err)
@@ -76,6 +80,16 @@ func (o *balanceOptions) run(folder string) error {
 		return errMustFix
 	}
 	return nil
+}
+
+// writePage writes one HTML file with the drawings of the balance.
+func (o *balanceOptions) writePage(p *proved) error {
+	page, err := render.BalancePage(p.Kit, p.Ledger, templatesOf(p))
+	if err != nil {
+		return err
+	}
+	_, err = o.out.Write(page)
+	return err
 }
 
 // writeCSV writes the movements, one a line: what a spreadsheet can add up.

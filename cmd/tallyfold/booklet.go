@@ -14,6 +14,7 @@ import (
 
 	"tallyfold/kit/colour"
 	"tallyfold/kit/diag"
+	"tallyfold/kit/picture"
 	"tallyfold/render"
 )
 
@@ -29,6 +30,7 @@ type bookletOptions struct {
 	black     bool
 	fit       bool
 	browser   string
+	pictures  picture.Kept
 	folding   foldingOptions
 }
 
@@ -199,7 +201,7 @@ func (o *bookletOptions) mayBeMade(p *proved) error {
 }
 
 func (o *bookletOptions) assemble(p *proved, form render.Form) (*render.Booklet, error) {
-	options := render.Options{Form: form, Black: o.black, Draft: p.Findings.MustFix()}
+	options := render.Options{Form: form, Black: o.black, Draft: p.Findings.MustFix(), Pictures: &o.pictures}
 	booklet, err := render.InLanguages(p.Kit, p.Ledger, templatesOf(p), options, o.tags(p))
 	if err != nil {
 		return nil, fmt.Errorf("the booklet of %s cannot be put together: %w", p.folder, err)

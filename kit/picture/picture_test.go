@@ -211,3 +211,28 @@ func FuzzDrawing(f *testing.F) {
 func fixSum(file []byte) {
 	binary.BigEndian.PutUint32(file[29:], crc32.ChecksumIEEE(file[12:29]))
 }
+
+// Kept pictures are prepared once, and are what they would be otherwise.
+func TestKeptPictures(t *testing.T) {
+	file := inPNG(t, many(700, 400))
+	var kept Kept
+	for _, grey := range []bool{false, true} {
+		first, err := kept.Prepare(file, InText, grey)
+		if err != nil {
+			t.Fatal(err)
+		}
+		again, _ := kept.Prepare(bytes.Clone(file), InText, grey)
+		if &first.Data[0] != &again.Data[0] {
+			t.Error("the same picture was prepared twice")
+		}
+		if want := prepared(t, file, InText, grey); !bytes.Equal(first.Data, want.Data) {
+			t.Error("a kept picture differs from one that is not")
+		}
+	}
+	if _, err := kept.Prepare(nil, InText, false); err == nil {
+		t.Error("what is no picture is kept as one")
+	}
+	if none, err := (*Kept)(nil).Prepare(file, OnCover, false); err != nil || none.Wide != 700 {
+		t.Errorf("without a place to keep them: %d wide, %v", none.Wide, err)
+	}
+}

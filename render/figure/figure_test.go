@@ -41,6 +41,14 @@ func everyFigure() map[string]Figure {
 				{Shape: ReelShape, Letter: "E", Says: "2 m", Tells: "E, Thread, 2 m"}, {Shape: PieceShape, Letter: "AA", Tells: "AA, Needle"},
 			},
 		}.Draw(),
+		"bars": Bars{Title: "Packed, used, left", Rows: []Bar{
+			{Letter: "A", Name: "Wax", Says: "1.1 kg of 1.12 kg, 20 g left", Packed: 1120, Used: 1100, Spare: 20},
+			{Letter: "B", Name: "Scent", Says: "34 g packed, 6 g too little", Packed: 34, Used: 40}, {Letter: "C", Name: "Tint", Says: "used: cannot tell", Packed: 2, Used: -1},
+		}}.Draw(),
+		"flow": Flow{
+			Title: "From packs to pieces", Places: []Place{{Name: "Wax", Begins: true}, {Name: "Jug"}, {Name: "Jar", Ends: true}, {Name: "kept", Ends: true}},
+			Streams: []Stream{{0, 1, 550, "550 g from Wax to Jug"}, {1, 2, 540, "540 g from Jug to Jar"}, {1, 3, 10, "10 g from Jug to kept"}},
+		}.Draw(),
 		"strip": Strip{Title: "The time of step 4", Stretches: []Stretch{
 			{Says: "2 min", Tells: "2 min hands-on", Minutes: 2}, {Says: "wait 5 h", Tells: "wait 5 h", Minutes: 300, Waiting: true},
 		}}.Draw(),
@@ -189,7 +197,7 @@ func TestStripIsToScale(t *testing.T) {
 }
 
 func trueGauge(g Gauge) Figure {
-	drawn, ok := g.DrawTrue("50 mm: lay a ruler on")
+	drawn, ok := g.DrawTrue("50 mm: lay a ruler on", 96, 120)
 	if !ok {
 		panic("it does not fit the page")
 	}
@@ -230,7 +238,7 @@ func TestGaugeAtTrueSize(t *testing.T) {
 		{70, 280_000, 219_100, 72.76, 56.93}, {50, 100_000, 50_000, 50.93, 25.46},
 	} {
 		area := math.Pi * jar.wide * jar.wide / 4
-		drawn, ok := Gauge{BaseWidth: jar.wide, RimWidth: jar.wide, Height: jar.brimful / area, Level: jar.filled / jar.brimful}.DrawTrue("bar")
+		drawn, ok := Gauge{BaseWidth: jar.wide, RimWidth: jar.wide, Height: jar.brimful / area, Level: jar.filled / jar.brimful}.DrawTrue("bar", 96, 120)
 		if !ok {
 			t.Fatal("it is not drawn")
 		}
@@ -257,7 +265,7 @@ func TestWhatDoesNotFitIsNotAtTrueSize(t *testing.T) {
 		{}, {BaseWidth: 70, RimWidth: 70}, {BaseWidth: 120, RimWidth: 120, Height: 40}, {BaseWidth: 60, RimWidth: 60, Height: 180},
 		{BaseWidth: 30, RimWidth: 30, Height: 60, LevelSays: strings.Repeat("long ", 20)},
 	} {
-		if drawn, ok := g.DrawTrue("bar"); ok {
+		if drawn, ok := g.DrawTrue("bar", 96, 120); ok {
 			t.Errorf("%+v is drawn %v wide", g, drawn.Width)
 		}
 	}
@@ -298,5 +306,54 @@ func TestPlateIsToScale(t *testing.T) {
 	}
 	if tiny := (Plate{Items: []Item{{Wide: 4, Tall: 3}}}); tiny.scale() != pointsPerMillimetre {
 		t.Errorf("small things are drawn %v points to the millimetre, larger than they are", tiny.scale())
+	}
+}
+
+// A bar is as long as what is used of what is packed: 15 of 20 are three quarters of it.
+// Where more is used than packed the bar is all that is used, and the missing part striped.
+func TestBarsAreInProportion(t *testing.T) {
+	used := func(row Bar) (float64, int) {
+		svg := Bars{Rows: []Bar{row}}.Draw().SVG("b")
+		found := regexp.MustCompile(`class="hands" x="0" y="[0-9.]+" width="([0-9.]+)"`).FindStringSubmatch(svg)
+		if found == nil {
+			return -1, strings.Count(svg, `class="tick"`)
+		}
+		wide, _ := strconv.ParseFloat(found[1], 64)
+		return wide / plateWidth, strings.Count(svg, `class="tick"`)
+	}
+	for _, test := range []struct {
+		row    Bar
+		part   float64
+		ticks  int
+		reason string
+	}{
+		{Bar{Packed: 20, Used: 15}, 0.75, 0, "three quarters"}, {Bar{Packed: 20, Used: 20}, 1, 0, "all"}, {Bar{Packed: 20, Used: 15, Spare: 2}, 0.75, 1, "the spare is marked"},
+		{Bar{Packed: 20, Used: -1}, -1, 0, "not known"}, {Bar{}, -1, 0, "nothing"},
+	} {
+		if part, ticks := used(test.row); math.Abs(part-test.part) > 0.001 || ticks != test.ticks {
+			t.Errorf("%s: drawn %v long with %d strokes", test.reason, part, ticks)
+		}
+	}
+	if part, ticks := used(Bar{Packed: 20, Used: 40}); math.Abs(part-0.5) > 0.001 || ticks < 20 {
+		t.Errorf("twice as much as is packed is drawn %v long with %d strokes", part, ticks)
+	}
+}
+
+// Streams are as broad as they are large, and fill their places exactly; a stream back to
+// where something came from before makes no new column.
+func TestFlowIsInProportion(t *testing.T) {
+	flow := Flow{
+		Places:  []Place{{Name: "wax", Begins: true}, {Name: "jug"}, {Name: "pan"}, {Name: "jar", Ends: true}},
+		Streams: []Stream{{From: 0, To: 1, Size: 300}, {From: 1, To: 2, Size: 200}, {From: 2, To: 1, Size: 50}, {From: 1, To: 3, Size: 150}, {From: 2, To: 3, Size: 150}},
+	}
+	if got := flow.ranks(); got[0] != 0 || got[1] != 1 || got[2] != 2 || got[3] != 3 {
+		t.Errorf("the places stand in the columns %v", got)
+	}
+	spots, _ := flow.spots()
+	if math.Abs(spots[0].tall/spots[2].tall-300.0/200) > 1e-9 || math.Abs(spots[3].tall-spots[0].tall) > 1e-9 {
+		t.Errorf("300, 200 and 300 g are drawn %v, %v and %v high", spots[0].tall, spots[2].tall, spots[3].tall)
+	}
+	if empty := (Flow{}).Draw(); strings.Contains(empty.SVG("e"), "NaN") {
+		t.Error("no streams at all are drawn at no place")
 	}
 }

@@ -5,24 +5,22 @@ import "math"
 // Points in a millimetre: drawings are in points, true sizes in millimetres.
 const pointsPerMillimetre = 72 / 25.4
 
-// What a drawing at true size may measure at most, in millimetres: the text column of
-// the narrower paper, and half a page.
 const (
-	trueWidest  = 94.0
-	trueTallest = 105.0
-	// checkBar is the length of the bar that a ruler is laid on.
+	// checkBar is the length of the bar that a ruler is laid on, in millimetres.
 	checkBar = 50.0
+	// underGauge is how much the bar and its words take, with the air about them.
+	underGauge = 18.0
 	// tickWide is the width of a mark in points, as the style sheet has it.
 	tickWide = 1.2
 )
 
 // DrawTrue gives the gauge at true size, to hold a container against, with a bar to see
 // whether the printer has kept to it. ok is false where the inside isn't known or does
-// not fit the page. BarSays stands beside the bar.
-func (g Gauge) DrawTrue(barSays string) (f Figure, ok bool) {
+// not fit into the room, in millimetres. BarSays stands under the bar.
+func (g Gauge) DrawTrue(barSays string, wide, tall float64) (f Figure, ok bool) {
 	widest := math.Max(g.BaseWidth, g.RimWidth)
 	beside := 4.0 // mm at either side, for the line of the surface
-	if g.BaseWidth <= 0 || g.RimWidth <= 0 || g.Height <= 0 || g.Height > trueTallest {
+	if g.BaseWidth <= 0 || g.RimWidth <= 0 || g.Height <= 0 || g.Height+underGauge > tall {
 		return Figure{}, false
 	}
 	needs := math.Max(widest+2*beside, checkBar) * pointsPerMillimetre
@@ -31,7 +29,7 @@ func (g Gauge) DrawTrue(barSays string) (f Figure, ok bool) {
 		labels = needs + 6
 		needs = labels + g.longestLabel()
 	}
-	if needs > trueWidest*pointsPerMillimetre {
+	if needs > wide*pointsPerMillimetre {
 		return Figure{}, false
 	}
 	const mm = pointsPerMillimetre

@@ -20,7 +20,7 @@ func TestTheCheckBarIsFiftyMillimetres(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	gauge, ok := figure.Gauge{Title: "Jar", BaseWidth: 40, RimWidth: 40, Height: 30}.DrawTrue("")
+	gauge, ok := figure.Gauge{Title: "Jar", BaseWidth: 40, RimWidth: 40, Height: 30}.DrawTrue("", 96, 120)
 	if !ok {
 		t.Fatal("the gauge is not drawn")
 	}

@@ -44,6 +44,12 @@ var linkFaults = []faultKind{
 		"the third step", "the fifth step", "the third step", "step 1")},
 	{name: "a link to a help that is not there", twins: few, rule: "missing-trouble", edits: pointsWrong("trouble")},
 	{name: "a link to a picture that is not there", rule: "missing-picture", edits: pointsWrong("picture")},
+	{name: "a picture without words", rule: "picture-without-words", edits: func(k *cleanKit) []edit {
+		return eachMatch(k, "method.md", `(\[[^\]]*\]\(picture:[^)]*\))`, func(at place) []edit {
+			_, destination, _ := strings.Cut(at.text(), "](")
+			return []edit{at.becomes("![](" + destination)}
+		})
+	}},
 	{name: "a wait that is over under another name", rule: "unknown-target", edits: func(k *cleanKit) []edit {
 		return eachLink(k, func(l link) []edit {
 			if key, ok := l.within(`wait:([a-z-]+)`); ok && l.kind == "wait" {
