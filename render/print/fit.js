@@ -104,10 +104,19 @@
       const first = parent && parent.firstElementChild === element && parent.tagName === "SECTION"
       return (first ? parent : element).getBoundingClientRect().top
     }
+    // Where the part ends that must not be divided: headings and the like, and what they must stay with.
+    const headOf = element => {
+      const first = blocksOf(element).find((child, place, all) =>
+        !avoids(style(child).breakAfter) && !(all[place + 1] && avoids(style(all[place + 1]).breakBefore)))
+      if (!first) return element.getBoundingClientRect().bottom
+      const box = first.getBoundingClientRect()
+      const parts = solid(first) ? 1 : lines(first)
+      return parts > 3 ? box.top + 2 * box.height / parts : box.bottom
+    }
     const mayDivide = (element, box) => {
       const room = page.top + size.height + half - box.top
       if (box.height <= room) return false
-      const divide = room / size.height > parseFloat(element.dataset.keep)
+      const divide = room / size.height > parseFloat(element.dataset.keep) && headOf(element) <= room + box.top
       element.classList.toggle("divided", divide)
       if (divide) styles.delete(element)
       return divide

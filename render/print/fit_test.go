@@ -96,3 +96,15 @@ func TestType(t *testing.T) {
 		t.Errorf("in 16 points on one page: %+v", none.Fit.Overflows)
 	}
 }
+
+// TestHeadStays: what is kept whole is not divided where its head would not fit: a heading with its list stays with the
+// text, and no rule or padding is left behind on the page before.
+func TestHeadStays(t *testing.T) {
+	kept := `<div class="kept" data-keep="0.3"><h3 style="margin:0;height:40mm;break-after:avoid">head</h3>
+		<p style="height:60mm;break-inside:avoid">text</p><p style="height:20mm;break-inside:avoid">more</p></div>`
+	printed := lay(t, plainPage+`<div style="height:110mm"></div>`+kept, page)
+	first, err := read(t, printed.PDF).Page(1).GetPlainText(nil)
+	if err != nil || printed.Pages != 2 || strings.Contains(first, "head") {
+		t.Errorf("%d pages, the first has %q (error %v)", printed.Pages, first, err)
+	}
+}
