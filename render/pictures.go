@@ -29,7 +29,10 @@ func (w *writer) caption(image *ast.Image) string {
 		attributes = ` aria-hidden="true"`
 	}
 	if words := w.inWords(image); words != "" {
-		says, attributes = strings.TrimSpace(says+" "+words), ` class="in-words"`
+		if says != "" {
+			words = strings.TrimRight(says, ".:") + ". " + capital(words)
+		}
+		says, attributes = words, ` class="in-words"`
 	}
 	if says == "" {
 		return ""
