@@ -3,6 +3,8 @@ package render
 import (
 	"fmt"
 	"slices"
+
+	"tallyfold/kit/picture"
 )
 
 // A Paper is a page size in millimetres.
@@ -71,6 +73,15 @@ func (f Form) textRoom() (width, height float64) {
 		return width, height
 	}
 	return width - rail*f.Type*inch/72, height
+}
+
+// roomFor gives the place of a picture on a page of the form: larger pages than A5 show it
+// larger, smaller ones keep the dots for the screen.
+func (f Form) roomFor(place picture.Place) picture.Place {
+	width, _ := f.Area()
+	usual, _ := A5.Area()
+	larger := max(1, width/float64(max(f.Columns, 1))/usual)
+	return picture.Place{Width: place.Width * larger, Height: place.Height * larger}
 }
 
 // rail is the width of the rail in sizes of the type, as book.css has it.

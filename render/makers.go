@@ -200,7 +200,7 @@ func (a *assembly) pictureOf(name, words, caption string, place picture.Place) s
 	if own == nil {
 		return ""
 	}
-	ready, err := a.options.Pictures.Prepare(own.Data, place, a.options.Black)
+	ready, err := a.options.Pictures.Prepare(own.Data, a.options.Form.roomFor(place), a.options.Black)
 	if err != nil {
 		return "" // a finding says so
 	}

@@ -143,9 +143,10 @@ func (w *writer) headWord(quotation ast.Node) string {
 	return strings.TrimSpace(w.plain(paragraph.FirstChild()))
 }
 
-// alertSymbol is the general warning sign: a triangle with an exclamation mark.
-const alertSymbol = `<svg viewBox="0 0 24 21" aria-hidden="true"><path fill="currentColor" d="M12 0 24 21H0Z"/>` +
-	`<path fill="#fff" stroke="#fff" stroke-width=".6" d="M10.9 7h2.2l-.4 7h-1.4zm0 8.6h2.2v2.2h-2.2z"/></svg>`
+// alertSymbol is the general warning sign: a triangle with an exclamation mark, which is
+// cut out of it, so that it is seen whatever the colours of word and ground.
+const alertSymbol = `<svg viewBox="0 0 24 21" aria-hidden="true"><path fill="currentColor" fill-rule="evenodd" ` +
+	`d="M12 0 24 21H0ZM10.6 6.8h2.8l-.5 7.4h-1.8zM10.6 15.4h2.8v2.8h-2.8z"/></svg>`
 
 // signal writes a caution: its word on a bar, the message below. NOTICE, which
 // is about things and not people, has no alert symbol.

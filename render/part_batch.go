@@ -48,15 +48,25 @@ func (a *assembly) repeatedRuns() []*kit.Run {
 // weighed are the materials a run takes by weight or volume.
 func (a *assembly) weighed() []batchRow {
 	var rows []batchRow
+	var steps []int             // of the rows
+	taken := map[string][]int{} // rows by the name of the thing
 	for _, step := range a.kit.Method.Steps() {
 		for _, group := range byTarget(step.Operations) {
 			needs := a.needsOf(group, a.passesOf(step))
 			if len(needs) == 0 || !sameAmount(needs) || needs[0].amount == "" || !a.mixed(group, needs[0].thing) {
 				continue
 			}
-			rows = append(rows, batchRow{
-				Name: a.say("taken", "thing", escape(capital(a.nameInAll(group[0].Target, needs)))), Should: escape(needs[0].amount),
-			})
+			name := escape(capital(a.nameInAll(group[0].Target, needs)))
+			taken[name] = append(taken[name], len(rows))
+			rows = append(rows, batchRow{Name: a.say("taken", "thing", name), Should: escape(needs[0].amount)})
+			steps = append(steps, step.Number)
+		}
+	}
+	for name, at := range taken {
+		for _, row := range at {
+			if len(at) > 1 { // told apart by its step
+				rows[row].Name = a.say("taken-at", "thing", name, "number", steps[row])
+			}
 		}
 	}
 	return rows

@@ -17,32 +17,37 @@ func (w *writer) figureBlock(image *ast.Image) bool {
 	if shown == "" {
 		return false
 	}
-	caption := w.inWords(image)
-	if len(image.Title) > 0 {
-		caption = w.caption(w.decode(image.Title), w.plain(image))
-	}
-	fmt.Fprintf(&w.out, "<figure>%s%s</figure>\n", shown, caption)
+	fmt.Fprintf(&w.out, "<figure>%s%s</figure>\n", shown, w.caption(image))
 	return true
 }
 
-// inWords tells under a drawing what its letters say: in large print they are too small
-// to be read, and cannot grow without running into each other.
+// caption stands under a picture. Where it says what is read aloud of the picture
+// already, it is not read a second time.
+func (w *writer) caption(image *ast.Image) string {
+	says, attributes := w.decode(image.Title), ""
+	if strings.EqualFold(says, w.plain(image)) {
+		attributes = ` aria-hidden="true"`
+	}
+	if words := w.inWords(image); words != "" {
+		if says != "" {
+			words = strings.TrimRight(says, ".:") + ". " + capital(words)
+		}
+		says, attributes = words, ` class="in-words"`
+	}
+	if says == "" {
+		return ""
+	}
+	return "<figcaption" + attributes + ">" + w.typeset(says) + "</figcaption>"
+}
+
+// inWords is what the letters of a drawing say: in large print they are too small to be
+// read, and cannot grow without running into each other.
 func (w *writer) inWords(image *ast.Image) string {
 	name, drawn := strings.CutPrefix(string(image.Destination), "figure:")
 	if !drawn || !w.booklet.Form.Large || w.class() == "cover" {
 		return ""
 	}
-	return `<figcaption class="in-words">` + w.typeset(w.booklet.Figures[name].Text) + "</figcaption>"
-}
-
-// caption stands under a picture. Where it says what is read aloud of the picture
-// already, it is not read a second time.
-func (w *writer) caption(says, alternative string) string {
-	hidden := ""
-	if strings.EqualFold(says, alternative) {
-		hidden = ` aria-hidden="true"`
-	}
-	return "<figcaption" + hidden + ">" + w.typeset(says) + "</figcaption>"
+	return w.booklet.Figures[name].Text
 }
 
 // inlineImage shows a picture within a line, or its words where there is none.

@@ -7,6 +7,7 @@ import (
 	"image/color"
 	"image/jpeg"
 	"image/png"
+	"math"
 	"regexp"
 	"strings"
 	"testing"
@@ -14,6 +15,7 @@ import (
 
 	"tallyfold/instructions"
 	"tallyfold/kit/ledger"
+	"tallyfold/kit/picture"
 	"tallyfold/templates"
 )
 
@@ -87,5 +89,23 @@ func TestPicturesInBlackAreGrey(t *testing.T) {
 	}
 	if _, ok := booklet.Pictures["picture-1"]; !ok {
 		t.Error("the cover has no picture")
+	}
+}
+
+// A4 is printed with margins of 20 and 24 mm and leaves 166 mm, A5 with 13 and 15 mm 120:
+// a picture is as much larger. On A6 it keeps its dots.
+func TestLargerPagesShowLargerPictures(t *testing.T) {
+	for _, form := range Forms() {
+		room := form.roomFor(picture.OnCover)
+		switch form.Name {
+		case "a4":
+			if math.Abs(room.Width-166) > 0.01 {
+				t.Errorf("on A4 the cover has %.1f mm", room.Width)
+			}
+		case "a5", "a6":
+			if room != picture.OnCover {
+				t.Errorf("on %s the cover has %v", form.Name, room)
+			}
+		}
 	}
 }
