@@ -57,6 +57,7 @@ type Kit struct {
 
 	Name     Said[string]
 	Maker    Said[string]
+	Page     Said[string] // address of the kit's page on the web
 	About    Said[string] // one sentence for the cover
 	Language Said[string] // BCP 47 tag of the written texts; "en" unless said
 	Edition  Said[int]

@@ -23,6 +23,7 @@ type howTo struct {
 	Name        string         `json:"name"`
 	Description string         `json:"description,omitempty"`
 	Language    string         `json:"inLanguage"`
+	URL         string         `json:"url,omitempty"`
 	Yield       string         `json:"yield,omitempty"`
 	PerformTime string         `json:"performTime,omitempty"` // with hands on it
 	TotalTime   string         `json:"totalTime,omitempty"`
@@ -67,7 +68,7 @@ var howToUnits = map[quantity.Dimension][2]string{
 func (a *assembly) howTo() howTo {
 	h := howTo{
 		Context: "https://schema.org", Type: "HowTo", Name: a.kit.Name.Value, Description: strings.TrimSpace(a.kit.About.Value),
-		Language: a.words.Language, Yield: a.kit.Makes.Value.Written,
+		Language: a.words.Language, URL: a.kit.Page.Value, Yield: a.kit.Makes.Value.Written,
 		PerformTime: claimedDuration(a.kit.Time.HandsOn), TotalTime: claimedDuration(a.kit.Time.Total),
 	}
 	for _, c := range a.kit.Components {

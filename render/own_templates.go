@@ -59,11 +59,18 @@ func mustStand(values any) []mustBeSaid {
 	var all []mustBeSaid
 	switch values := values.(type) {
 	case beforeView:
-		for _, c := range values.Cautions {
-			all = append(all, mustBeSaid{"the page of cautions", ".Text", "> **" + c.Word + "** " + c.Text})
+		all = append(cautionsStand("the page of cautions", values.Cautions), suppliersStand(values.Supplied)...)
+	case cardView:
+		all = suppliersStand(values.Supplied)
+		for _, part := range values.Parts {
+			all = append(all, cautionsStand("“"+part.Title+"”", part.Cautions)...)
+			for _, step := range part.Steps {
+				where := fmt.Sprintf("step %d", step.Number)
+				all = append(append(all, cautionsStand(where, step.Cautions)...), mustBeSaid{where, ".Line", step.Line})
+			}
 		}
-		for _, s := range values.Supplied {
-			all = append(all, mustBeSaid{"the page of cautions", ".Text", s.Text})
+		for _, remedy := range values.Remedies {
+			all = append(all, cautionsStand("“"+remedy.Title+"”", remedy.Cautions)...)
 		}
 	case []methodPart:
 		for _, part := range values {
@@ -76,6 +83,22 @@ func mustStand(values any) []mustBeSaid {
 		for _, trouble := range values {
 			all = append(all, mustBeSaid{"“" + trouble.Title + "”", ".Text", trouble.Text})
 		}
+	}
+	return all
+}
+
+func cautionsStand(where string, cautions []gatheredCaution) []mustBeSaid {
+	var all []mustBeSaid
+	for _, c := range cautions {
+		all = append(all, mustBeSaid{where, ".Text", "> **" + c.Word + "** " + c.Text})
+	}
+	return all
+}
+
+func suppliersStand(supplied []suppliedCaution) []mustBeSaid {
+	var all []mustBeSaid
+	for _, s := range supplied {
+		all = append(all, mustBeSaid{"what the suppliers say", ".Text", s.Text})
 	}
 	return all
 }

@@ -62,7 +62,7 @@ func TestOwnTemplatesLoseNothing(t *testing.T) {
 		{"no words of one step alone", method, shippedText(t, method, "{{.Text}}", "{{if ne .Number 2}}{{.Text}}{{end}}"), "words-lost: step 2 no longer says: “With a measuring cup"},
 		{"no words of a part", method, shippedText(t, method, "{{with .Intro}}\n{{.}}\n{{end}}", ""), "caution-lost: “Pour three candles” no longer says"},
 		{"cautions as plain words", before, shippedText(t, before, "> **{{.Word}}** {{.Text}}", "{{.Text}}"), "caution-lost: the page of cautions"},
-		{"no word of the supplier", before, shippedText(t, before, "{{.Text}} |", " |"), "words-lost: the page of cautions"},
+		{"no word of the supplier", before, shippedText(t, before, "{{.Text}} |", " |"), "words-lost: what the suppliers say"},
 		{"no remedies", trouble, shippedText(t, trouble, "{{.Text}}", ""), "words-lost: “"},
 		{"a template that ends in the middle", method, shippedText(t, method, "{{.Text}}", "{{slice .Text 0 20}}"), "caution-lost: step 3"},
 		{"a part of nothing", method, shippedText(t, method, "{{.Text}}", "{{index .Gauges 9}}"), "template-does-not-fit: index .Gauges 9 cannot be filled in here"},
@@ -74,6 +74,25 @@ func TestOwnTemplatesLoseNothing(t *testing.T) {
 			t.Errorf("%s: %q", test.why, found)
 		case test.want != "" && (booklet != nil || !beginsOne(found, test.want)):
 			t.Errorf("%s: %q, want %q", test.why, found, test.want)
+		}
+	}
+}
+
+// The card, which tells the method short, keeps its cautions as well.
+func TestOwnCardLosesNoCaution(t *testing.T) {
+	k, _ := instructions.Open(os.DirFS("../examples/harbour-candles"), "harbour-candles")
+	form, known := FormNamed("a4-card")
+	if !known {
+		t.Fatal("there is no card")
+	}
+	for text, want := range map[string]bool{
+		shippedText(t, "booklet/card.md"):                                                     true,
+		shippedText(t, "booklet/card.md", "> **{{.Word}}** {{.Text}}", "{{.Word}}"):           false,
+		shippedText(t, "booklet/card.md", "{{.Line}}", "{{if eq .Number 1}}{{.Line}}{{end}}"): false,
+	} {
+		set := templates.Shipped().Over(fstest.MapFS{"booklet/card.md": {Data: []byte(text)}})
+		if _, err := Assemble(k, ledger.Follow(k), set, Options{Form: form}); (err == nil) != want {
+			t.Errorf("a card of %q gives %v", text, err)
 		}
 	}
 }

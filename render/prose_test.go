@@ -156,7 +156,7 @@ func TestTemplatesFitTheirValues(t *testing.T) {
 		"batch":    {batchView{[]string{"Pine"}, []batchRow{{"Wax", "720 g"}}}, batchView{}},
 		"storing":  {wordsView{"Storing", "", "Dry."}, wordsView{}},
 		"more":     {[]wordsView{{"Burning", "more-1", "Slowly."}}, []wordsView{}},
-		"colophon": {colophonView{"Kit, edition 1", "Maker", "About.", []string{"The wax."}}, colophonView{}},
+		"colophon": {colophonView{"Kit, edition 1", "Maker", "About.", []string{"The wax."}, "![x](figure:x)", "Page."}, colophonView{}},
 	} {
 		a := assemblyOf(t, &kit.Kit{})
 		for _, value := range values {

@@ -33,6 +33,7 @@ type writer struct {
 type section struct {
 	level int
 	class string
+	title string // without any markup
 }
 
 // The classes that a heading may ask for; anything else is dropped.
@@ -92,7 +93,7 @@ func (w *writer) openSection(heading *ast.Heading) {
 		w.out.WriteString(` data-keep="0.3"`)
 	}
 	w.out.WriteString(">\n")
-	w.sections = append(w.sections, section{level: heading.Level, class: class})
+	w.sections = append(w.sections, section{level: heading.Level, class: class, title: w.plain(heading)})
 }
 
 // class of the innermost open section.
@@ -167,6 +168,10 @@ func (w *writer) block(node ast.Node) {
 	case *ast.Blockquote:
 		w.quotation(node)
 	case *ast.List:
+		if w.class() == "contents" && node.Parent().Kind() == ast.KindDocument {
+			w.contents(node)
+			return
+		}
 		w.list(node)
 	case *ast.ThematicBreak:
 		w.out.WriteString("<hr>\n")
@@ -205,6 +210,14 @@ func (w *writer) markup(node *ast.HTMLBlock) {
 	if typed != "" {
 		fmt.Fprintf(&w.out, "<p>%s</p>\n", html.EscapeString(typed))
 	}
+}
+
+// contents sets the list of contents apart as what one goes about the booklet by, so that
+// a reader who listens finds it among the landmarks and can pass over it.
+func (w *writer) contents(list *ast.List) {
+	fmt.Fprintf(&w.out, "<nav aria-label=\"%s\">\n", html.EscapeString(w.sections[len(w.sections)-1].title))
+	w.list(list)
+	w.out.WriteString("</nav>\n")
 }
 
 func (w *writer) list(list *ast.List) {

@@ -18,8 +18,12 @@ func About(name string) string {
 		return "fixed words; write only those that differ"
 	case ".woff2":
 		return "a face"
-	case ".html":
+	}
+	switch name {
+	case "book.html":
 		return "The page around the booklet."
+	case "fold.html":
+		return "The sheet on which pages are laid to be folded."
 	}
 	text, err := shipped.ReadFile(name)
 	if err != nil {

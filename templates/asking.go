@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"reflect"
 	"strings"
+	"text/template"
 	"text/template/parse"
 
 	"tallyfold/kit/diag"
@@ -19,6 +20,8 @@ type asking struct {
 	words     Words
 	variables []variable
 	used      map[string]bool // fields asked for anywhere
+	defined   *template.Template
+	calls     int
 	found     diag.List
 }
 
@@ -46,11 +49,30 @@ func (a *asking) list(list *parse.ListNode, dot reflect.Type) {
 		case *parse.RangeNode:
 			a.branch(&node.BranchNode, dot, elementOf)
 		case *parse.TemplateNode:
-			if node.Pipe != nil {
-				a.pipe(node.Pipe, dot, false)
-			}
+			a.call(node, dot)
 		}
 	}
+}
+
+// mostCalls bounds templates that call themselves.
+const mostCalls = 20
+
+// call follows a template that is named in the file, with what it is given.
+func (a *asking) call(node *parse.TemplateNode, dot reflect.Type) {
+	var given reflect.Type
+	if node.Pipe != nil {
+		given = a.pipe(node.Pipe, dot, false)
+	}
+	called := a.defined.Lookup(node.Name)
+	if called == nil || called.Tree == nil || a.calls == mostCalls {
+		return
+	}
+	kept := a.variables
+	a.variables = []variable{{"$", given}}
+	a.calls++
+	a.list(called.Root, given)
+	a.calls--
+	a.variables = kept
 }
 
 // branch follows both ways; within gives what the point stands for in the first.

@@ -43,7 +43,7 @@ func (s Set) Misfits(name string, functions template.FuncMap, values any, words 
 	if parsed.Tree == nil || parsed.Root == nil {
 		return nil
 	}
-	a := asking{file: file, name: name, words: words, used: map[string]bool{}}
+	a := asking{file: file, name: name, words: words, used: map[string]bool{}, defined: parsed}
 	a.variables = []variable{{"$", reflect.TypeOf(values)}}
 	a.list(parsed.Root, reflect.TypeOf(values))
 	for _, field := range must {

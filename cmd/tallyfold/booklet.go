@@ -16,6 +16,7 @@ import (
 	"tallyfold/kit/diag"
 	"tallyfold/kit/picture"
 	"tallyfold/render"
+	"tallyfold/templates"
 )
 
 type bookletOptions struct {
@@ -141,28 +142,24 @@ func (o *bookletOptions) runOne(folder string, forms []render.Form) ([]job, erro
 		return nil, err
 	}
 	// The texts have everything, whatever a short form leaves out.
-	whole, err := o.assemble(p, render.A5)
+	booklets, err := o.assembleAll(p, append([]render.Form{render.A5}, forms...))
 	if err := o.ownTemplatesFit(p, err); err != nil {
 		return nil, err
 	}
 	if err := o.allTranslated(p); err != nil {
 		return nil, err
 	}
-	o.tellAccent(whole)
+	o.tellAccent(booklets[0])
 	if err := os.MkdirAll(o.folder, 0o755); err != nil {
 		return nil, fmt.Errorf("cannot make the folder %s: %w", o.folder, err)
 	}
 	base := filepath.Join(o.folder, strings.Join(append([]string{p.Kit.Folder}, o.languages...), "-"))
-	if err := o.writeTexts(whole, base); err != nil || o.noPDF {
+	if err := o.writeTexts(booklets[0], base); err != nil || o.noPDF {
 		return nil, err
 	}
 	var jobs []job
-	for _, form := range forms {
-		booklet, err := o.assemble(p, form)
-		if err != nil {
-			return nil, err
-		}
-		jobs = append(jobs, job{booklet: booklet, base: base + "-" + form.Name})
+	for i, form := range forms {
+		jobs = append(jobs, job{booklet: booklets[i+1], base: base + "-" + form.Name})
 	}
 	return jobs, nil
 }
@@ -198,6 +195,18 @@ func (o *bookletOptions) mayBeMade(p *proved) error {
 		"To see one all the same, marked as a draft on every page: tallyfold booklet %s --draft\n",
 		count(p.Findings.Count(diag.MustFix), "thing"), p.folder, p.folder, p.folder)
 	return errMustFix
+}
+
+// assembleAll makes a booklet in each form; the error tells all that does not fit of the
+// maker's own templates in any of them.
+func (o *bookletOptions) assembleAll(p *proved, forms []render.Form) ([]*render.Booklet, error) {
+	var booklets []*render.Booklet
+	var failed []error
+	for _, form := range forms {
+		booklet, err := o.assemble(p, form)
+		booklets, failed = append(booklets, booklet), append(failed, err)
+	}
+	return booklets, templates.Join(failed...)
 }
 
 func (o *bookletOptions) assemble(p *proved, form render.Form) (*render.Booklet, error) {

@@ -28,6 +28,7 @@ var kitKeys = table[kit.Kit]{"kit", "what is sold in one box; these keys begin i
 	measuresOf(),
 	name("name", "the name of the kit, as on the cover", "Windowsill scent gels", func(k *kit.Kit) *kit.Said[string] { return &k.Name }).required(),
 	name("maker", "who makes and sells the kit", "Brindle Quay Workroom", func(k *kit.Kit) *kit.Said[string] { return &k.Maker }),
+	addressOf("page", "the address of the kit's page, at most 106 letters, such as https://example.com/kit; it is printed with a code to scan", "https://example.com/gels", func(k *kit.Kit) *kit.Said[string] { return &k.Page }),
 	prose("about", "one sentence for the cover", "Six jars of scented gel from one pan", func(k *kit.Kit) *kit.Said[string] { return &k.About }),
 	whole("edition", "the number of this edition, a whole number from 1", "1", 1, 9999, "", func(k *kit.Kit) *kit.Said[int] { return &k.Edition }),
 	amount("makes", "how many pieces the kit makes, such as 6 jars", "6 jars", pieces, func(k *kit.Kit) *kit.Said[quantity.Amount] { return &k.Makes }).required(),

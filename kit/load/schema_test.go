@@ -200,6 +200,8 @@ var goodLines = []struct{ why, section, key, value string }{
 	{"no container keys", "component", "container", "{}"},
 	{"a language with a region", "kit", "language", "de-AT"},
 	{"Norwegian", "kit", "language", "nb"},
+	{"an address in capitals with a port", "kit", "page", "HTTP://EXAMPLE.COM:8080/Kit#x"},
+	{"an address without a path", "kit", "page", "https://www.example.com"},
 	{"a quoted date", "accept", "until", `"2027-06-30"`},
 }
 

@@ -4,6 +4,7 @@ import (
 	"bytes"
 	"os"
 	"path/filepath"
+	"strings"
 	"testing"
 
 	"gopkg.in/yaml.v3"
@@ -21,6 +22,9 @@ func wrongForms(form Form) []string {
 		return []string{"[[[z]]]", "[zz]", "{Zz: {zz: 1}}", "zz", "7", "~"}
 	case Date:
 		return []string{"[[[z]]]", "{Zz: {zz: 1}}", "7", "June 2027", "2027-6-30", "2027-02-30", "~"}
+	case Address:
+		return []string{"[[[z]]]", "{Zz: {zz: 1}}", "7", "example.com/kit", "ftp://example.com", "https://", "https://exam ple.com", "https://me@example.com/", "https://example.com/käse",
+			"javascript:alert(1)", "https://example.com/" + strings.Repeat("a", 90), "~"}
 	case WholeNumber:
 		return []string{"[[[z]]]", "{Zz: {zz: 1}}", "0", "1.5", "-1", "1000000", "many", "yes", "~"}
 	case YesNo, OneOf:

@@ -20,6 +20,7 @@ const (
 	OneOf       Form = "one of a few words"
 	Date        Form = "date"
 	Colour      Form = "colour"
+	Address     Form = "address on the web"
 	Amount      Form = "amount"
 	AmountList  Form = "amount or list of amounts"
 	Inside      Form = "inside shape"

@@ -52,6 +52,7 @@ func TestValues(t *testing.T) {
 		{"measure name", told(k.Measures[1].Called), "Blue scoop | Blue scoop"},
 		{"name", told(k.Name), "Pour and stitch | Pour and stitch"},
 		{"maker", told(k.Maker), "Brindle Quay Workroom | Brindle Quay Workroom"},
+		{"page", told(k.Page), "https://example.com/pour-and-stitch?edition=2 | https://example.com/pour-and-stitch?edition=2"},
 		{"about", told(k.About), "Two candles in a tin each, and a stitched wrap. | >-\n  Two candles in a tin each,\n  and a stitched wrap."},
 		{"edition", told(k.Edition), "2 | 2"},
 		{"makes", told(k.Makes), "count 2 2–2 | 2 candles"},

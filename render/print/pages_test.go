@@ -72,7 +72,8 @@ func arabicPage(t *testing.T) examplePage {
 	} else {
 		text = append([]byte("language: ar\n"), text...)
 	}
-	folder["kit.yaml"].Data = text
+	// A long address shows whether it breaks, and brings its code to scan.
+	folder["kit.yaml"].Data = append([]byte("page: https://brindle-quay.example/kits/harbour-candles/the-pine-and-orange-edition?edition=1\n"), text...)
 	return pageOf(t, open(t, folder, "arabic"), render.Options{}, "ar")
 }
 
