@@ -1,0 +1,126 @@
+package handbook
+
+import "tallyfold/kit"
+
+// The IDs of hazards that actions bring.
+const (
+	Hot       = "hot"
+	HotPour   = "hot-pour"
+	Microwave = "microwave"
+	Flame     = "flame"
+	Blender   = "blender"
+	Blade     = "blade"
+)
+
+// ScaldsAt is the temperature, °C, from which a hot liquid is told as one: at 120 °F
+// (48.9 °C) tap water burns an adult badly in five minutes, at 140 °F (60 °C) in six
+// seconds (US Consumer Product Safety Commission, tap-water scald leaflet; read, 2nd hand).
+const ScaldsAt = 49
+
+const (
+	scaldSource  = "US Consumer Product Safety Commission, tap-water scald leaflet"
+	secondHand   = "read (2nd hand)"
+	fromMemory   = "from memory"
+	fromPractice = "common practice, no source"
+)
+
+// hotAnswers are how cautions speak of heat.
+var hotAnswers = map[string][]string{
+	"en": {"hot", "burn", "scald", "heat", "steam"},
+	"fr": {"chaud", "brûl", "brul", "vapeur"},
+	"de": {"heiß", "heiss", "verbrenn", "verbrüh", "dampf"},
+	"es": {"calient", "quem", "vapor"},
+	"nl": {"heet", "hete", "brand", "stoom"},
+	"it": {"cald", "bollent", "scott", "brucia", "ustion", "vapore"},
+}
+
+var actions = []Hazard{
+	{
+		ID: Hot, What: "something is heated",
+		Happens: "It gets hot enough to burn.",
+		Avoid:   "Stay beside it until the heat is off, keep children and pets away, and hold hot things with oven gloves.",
+		Signal:  kit.CautionWord, When: "a step warms something to 49 °C (120 °F) or more, or says no temperature",
+		Source: scaldSource, Known: secondHand,
+		Wear: "oven-gloves", Place: "level-table", Company: "adult-at-stove", Aid: "burn", Answers: hotAnswers,
+	},
+	{
+		ID: HotPour, What: "something hot is poured",
+		Happens: "What you pour is still hot enough to burn.",
+		Avoid:   "Pour slowly and away from you, over a level, heatproof table, and do not move it until it has cooled.",
+		Signal:  kit.CautionWord, When: "containers are filled, or a vessel is emptied, at 49 °C (120 °F) or more",
+		Source: scaldSource, Known: secondHand,
+		Wear: "oven-gloves", Place: "level-table", Company: "adult-at-stove", Aid: "burn", Answers: hotAnswers,
+	},
+	{
+		ID: Microwave, What: "a liquid is heated in a microwave oven",
+		Happens: "A liquid from a microwave oven can boil up all at once when it is moved or stirred.",
+		Avoid:   "Heat it in short bursts, let it stand for half a minute, stir, and keep your face away.",
+		Signal:  kit.Warning, When: "a step that warms something works with a microwave oven",
+		Source: "US Food and Drug Administration, consumer page on superheated water (2007)", Known: "read",
+		Wear: "oven-gloves", Company: "adult-at-stove", Aid: "burn",
+		Answers: map[string][]string{
+			"en": {"microwave", "boil"}, "fr": {"micro-ondes", "bou"}, "de": {"mikrowelle", "siedeverzug", "koch"},
+			"es": {"microondas", "herv"}, "nl": {"magnetron", "kook"}, "it": {"microonde", "boll"},
+		},
+		Tools: map[string][]string{
+			"en": {"microwave"}, "fr": {"micro-ondes"}, "de": {"mikrowelle"}, "es": {"microondas"}, "nl": {"magnetron"}, "it": {"microonde"},
+		},
+	},
+	{
+		ID: Flame, What: "an open flame",
+		Happens: "Hair, sleeves and paper catch fire quickly.",
+		Avoid:   "Tie hair and sleeves back, clear the table, never leave the flame, and have a lid or water at hand.",
+		Signal:  kit.Warning, When: "a step works with a lighter, matches, a burner or a torch",
+		Source: "", Known: fromPractice,
+		Place: "nothing-that-burns", Company: "adult-at-flame", Aid: "fire",
+		Answers: map[string][]string{
+			"en": {"fire", "flame"}, "fr": {"feu", "flamme"}, "de": {"feuer", "flamme", "brand"},
+			"es": {"fuego", "llama"}, "nl": {"vuur", "vlam", "brand"}, "it": {"fuoco", "fiamm"},
+		},
+		Tools: map[string][]string{
+			"en": {"lighter", "match", "matches", "burner", "torch", "blowtorch", "tealight"},
+			"fr": {"briquet", "allumette", "allumettes", "réchaud", "chalumeau"},
+			"de": {"feuerzeug", "streichholz", "streichhölzer", "brenner", "teelicht"},
+			"es": {"mechero", "cerilla", "cerillas", "soplete"},
+			"nl": {"aansteker", "lucifer", "lucifers", "brander", "theelichtje"},
+			"it": {"accendino", "fiammifero", "fiammiferi", "cannello"},
+		},
+		Unless: map[string][]string{"en": {"torch lamp", "electric lighter"}},
+	},
+	{
+		ID: Blender, What: "a stick blender in a deep vessel",
+		Happens: "The blades cut, and what is in the vessel splashes when they come up into the air.",
+		Avoid:   "Switch it on only below the surface, off before you lift it, and pull the plug before you touch the blades.",
+		Signal:  kit.CautionWord, When: "a step works with a stick blender",
+		Source: "", Known: fromPractice, Company: "adult-at-tools", Aid: "cut",
+		Answers: map[string][]string{
+			"en": {"blend", "blade", "splash"}, "fr": {"mixeur", "lame", "éclabouss"}, "de": {"mixer", "klinge", "spritz"},
+			"es": {"batidora", "cuchilla", "salpic"}, "nl": {"mixer", "mes", "spat"}, "it": {"frullatore", "lam", "schizz"},
+		},
+		Tools: map[string][]string{
+			"en": {"stick blender", "hand blender", "immersion blender"}, "fr": {"mixeur plongeant", "mixeur"}, "de": {"stabmixer", "pürierstab"},
+			"es": {"batidora"}, "nl": {"staafmixer"}, "it": {"frullatore a immersione", "frullatore"},
+		},
+	},
+	{
+		ID: Blade, What: "a blade or a point",
+		Happens: "It cuts or pricks.",
+		Avoid:   "Cut away from you, keep the other hand out of the way, and put it down where nobody reaches into it.",
+		Signal:  kit.CautionWord, When: "a step works with a knife, scissors, a saw, an awl or a needle",
+		Source: "", Known: fromPractice, Company: "adult-at-tools", Aid: "cut",
+		Answers: map[string][]string{
+			"en": {"sharp", "cut", "prick", "blade", "point", "needle"}, "fr": {"coup", "piqu", "tranch", "pointe", "aiguille"},
+			"de": {"scharf", "schneid", "stech", "stich", "spitz", "nadel"}, "es": {"cort", "pinch", "afilad", "aguja"},
+			"nl": {"scherp", "snij", "prik", "naald"}, "it": {"tagli", "pung", "affilat", "ago"},
+		},
+		Tools: map[string][]string{
+			"en": {"knife", "scissors", "scalpel", "cutter", "saw", "awl", "needle", "clippers", "chisel"},
+			"fr": {"couteau", "ciseaux", "scalpel", "cutter", "scie", "poinçon", "alêne", "aiguille"},
+			"de": {"messer", "schere", "skalpell", "cutter", "säge", "ahle", "nadel"},
+			"es": {"cuchillo", "tijeras", "bisturí", "cúter", "sierra", "punzón", "aguja"},
+			"nl": {"mes", "schaar", "scalpel", "zaag", "priem", "naald"},
+			"it": {"coltello", "forbici", "bisturi", "taglierino", "sega", "punteruolo", "ago"},
+		},
+		Unless: map[string][]string{"en": {"butter knife", "table knife", "palette knife", "plastic knife"}},
+	},
+}
