@@ -51,7 +51,7 @@ func (b *Booklet) drawPictogram(name string) string {
 
 var (
 	pictogramTitle = regexp.MustCompile(`(?s)<(title|desc)[^>]*>.*?</(title|desc)>`)
-	reachesThePage = regexp.MustCompile(`<style|\s(?:style|id|class)=`)
+	reachesThePage = regexp.MustCompile(`<style|<image|\s(?:style|id|class)=`)
 )
 
 // signs name the words at which a pictogram goes with what a text speaks of. A thermometer comes before a scale, since

@@ -193,3 +193,25 @@ func walk(t *testing.T, folder string, visit func(name, text string)) {
 		t.Fatal(err)
 	}
 }
+
+// A page that is read from right to left is the other way round: no rule tells the left
+// from the right side. (Ticks are drawn, and the margins of a printed page are those of
+// its sheet.)
+func TestStylesTellStartFromEnd(t *testing.T) {
+	sided := regexp.MustCompile(`(?:margin|padding|border)-(?:left|right)|float: (?:left|right)|text-align: (?:left|right)`)
+	four := regexp.MustCompile(`(?:margin|padding): ([^\s;]+) ([^\s;]+) ([^\s;]+) ([^\s;]+);`)
+	for _, name := range []string{"book.css", "narrow.css"} {
+		text, err := Shipped().File(name)
+		if err != nil {
+			t.Fatal(err)
+		}
+		for _, found := range sided.FindAllString(string(text), -1) {
+			t.Errorf("%s: %s", name, found)
+		}
+		for _, found := range four.FindAllStringSubmatch(string(text), -1) {
+			if found[2] != found[4] {
+				t.Errorf("%s: %s tells left from right", name, found[0])
+			}
+		}
+	}
+}

@@ -2,12 +2,14 @@ package picture
 
 import (
 	"bytes"
+	"encoding/base64"
 	"encoding/xml"
 	"errors"
 	"fmt"
 	"html"
 	"io"
 	"regexp"
+	"slices"
 	"strings"
 
 	"golang.org/x/image/colornames"
@@ -16,9 +18,9 @@ import (
 )
 
 // Drawings made of lines (SVG) are taken in as they are drawn: shapes, text, gradients,
-// patterns, clips and masks, and the styles of those. All else goes: scripts and what
-// starts them, animations, pictures and pages inside, whatever leads out of the file,
-// and the notes that drawing programs leave. A booklet shows them as pictures, in which
+// patterns, filters, clips and masks, and the styles of those; a photograph inside is made
+// ready like any other. All else goes: scripts and what starts them, animations, pages
+// inside, whatever leads out of the file, and the notes that drawing programs leave. A booklet shows them as pictures, in which
 // a browser runs and fetches nothing; they are cleaned all the same, as the file may be
 // opened by itself.
 
@@ -27,7 +29,12 @@ const svgSpace = "http://www.w3.org/2000/svg"
 
 // drawingElements are those that draw.
 var drawingElements = setOf("svg g defs symbol use title desc path rect circle ellipse line polyline polygon text tspan textPath" +
-	" linearGradient radialGradient stop pattern clipPath mask marker style")
+	" linearGradient radialGradient stop pattern clipPath mask marker style filter feBlend feColorMatrix feComponentTransfer feFuncR feFuncG" +
+	" feFuncB feFuncA feComposite feDropShadow feFlood feGaussianBlur feMerge feMergeNode feMorphology feOffset feTile feTurbulence")
+
+// groupingElements hold what draws and mean nothing on paper: links, and what a drawing
+// program puts around all of a drawing. What is in them stays, as a group.
+var groupingElements = setOf("a switch")
 
 func setOf(names string) map[string]bool {
 	set := map[string]bool{}
@@ -79,6 +86,7 @@ type cleaner struct {
 	grey    bool
 	out     bytes.Buffer
 	open    []string // elements written and not yet closed
+	dots    int      // of the photographs so far
 }
 
 func (c *cleaner) clean() error {
@@ -92,15 +100,11 @@ func (c *cleaner) clean() error {
 		}
 		switch token := token.(type) {
 		case xml.StartElement:
-			if token.Name.Space != svgSpace && token.Name.Space != "" || !drawingElements[token.Name.Local] {
-				if err := c.decoder.Skip(); err != nil {
-					return err
-				}
-				continue
+			if err := c.element(token); err != nil {
+				return err
 			}
-			c.start(token)
 		case xml.EndElement:
-			c.out.WriteString("</" + token.Name.Local + ">")
+			c.out.WriteString("</" + c.open[len(c.open)-1] + ">")
 			c.open = c.open[:len(c.open)-1]
 		case xml.CharData:
 			c.text(string(token))
@@ -123,6 +127,52 @@ func (c *cleaner) entities(doctype string) {
 }
 
 var entity = regexp.MustCompile(`<!ENTITY\s+(\w+)\s+"([^"&%]*)"\s*>`)
+
+// element writes one that draws and passes over any other with all that is in it.
+func (c *cleaner) element(element xml.StartElement) error {
+	name := element.Name.Local
+	switch ours := element.Name.Space == svgSpace || element.Name.Space == ""; {
+	case ours && name == "image":
+		c.photograph(element)
+		return c.decoder.Skip()
+	case ours && groupingElements[name]:
+		c.start(xml.StartElement{Name: xml.Name{Local: "g"}, Attr: slices.DeleteFunc(element.Attr, func(a xml.Attr) bool { return a.Name.Local == "href" })})
+	case ours && drawingElements[name]:
+		c.start(element)
+	default:
+		return c.decoder.Skip()
+	}
+	return nil
+}
+
+// photograph writes one that is inside the drawing, made ready; one that is elsewhere is
+// left out.
+func (c *cleaner) photograph(element xml.StartElement) {
+	at := slices.IndexFunc(element.Attr, func(a xml.Attr) bool { return a.Name.Local == "href" })
+	if at < 0 || len(c.open) == 0 {
+		return
+	}
+	kind, coded, ok := strings.Cut(element.Attr[at].Value, ";base64,")
+	data, err := base64.StdEncoding.DecodeString(strings.Join(strings.Fields(coded), ""))
+	if !ok || err != nil || !strings.HasPrefix(kind, "data:image/") || IsDrawing(data) {
+		return
+	}
+	wide, tall, err := Measure(data)
+	if c.dots += wide * tall; err != nil || c.dots > mostDots {
+		return
+	}
+	ready, err := Prepare(data, InText, c.grey)
+	if err != nil {
+		return
+	}
+	c.out.WriteString("<image")
+	for i, attribute := range element.Attr {
+		if i != at && mayStay(attribute) {
+			c.out.WriteString(" " + attribute.Name.Local + `="` + html.EscapeString(attribute.Value) + `"`)
+		}
+	}
+	c.out.WriteString(` href="data:` + ready.Kind + ";base64," + base64.StdEncoding.EncodeToString(ready.Data) + `"/>`)
+}
 
 func (c *cleaner) start(element xml.StartElement) {
 	c.out.WriteString("<" + element.Name.Local)
