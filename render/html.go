@@ -57,7 +57,8 @@ func (b *Booklet) body() string {
 }
 
 func (b *Booklet) inItsLanguage(sections string) string {
-	return fmt.Sprintf("<div class=\"language\" lang=\"%s\" dir=\"%s\">\n%s</div>\n",
+	// An article rather than a div: of a div a tagged PDF keeps neither tag nor language.
+	return fmt.Sprintf("<article class=\"language\" lang=\"%s\" dir=\"%s\">\n%s</article>\n",
 		html.EscapeString(b.Language), html.EscapeString(b.word("direction")), sections)
 }
 

@@ -72,7 +72,7 @@ func TestMarkdownToHTML(t *testing.T) {
 		{
 			why:      "a table heads its columns; an empty corner makes the first column head the rows",
 			markdown: "| | Pine |\n|---|--:|\n| Tint | 2 g |",
-			want:     []string{"<td></td>", `<th scope="col" class="right">Pine</th>`, `<th scope="row">Tint</th>`, `<td class="right">2&nbsp;g</td>`},
+			want:     []string{"<td>&nbsp;</td>", `<th scope="col" class="right">Pine</th>`, `<th scope="row">Tint</th>`, `<td class="right">2&nbsp;g</td>`},
 		},
 		{
 			why:      "a ballot box can be ticked and says what it is for",
@@ -115,12 +115,12 @@ func TestMarkdownToHTML(t *testing.T) {
 		{
 			why:      "figures are drawn in the page with their text alternative",
 			markdown: "![190 g](figure:jar)",
-			want:     []string{"<figure><svg", `role="img"`, "<desc id=\"figure-1-text\">190 g.</desc>"},
+			want:     []string{"<figure role=\"group\"><svg", `role="img"`, "<desc id=\"figure-1-text\">190 g.</desc>"},
 		},
 		{
 			why:      "pictures are inside the page; what is none by its bytes, or isn't there, leaves its words",
 			markdown: "![a dot](picture:dot \"A dot\")\n\n![a dot](picture:dot \"So small\")\n\n![bad](picture:bad)\n\n![gone](picture:gone)\n\n![far](https://example.com/x.png)",
-			want:     []string{`<figure><img alt="a dot" src="data:image/gif;base64,`, `<figcaption aria-hidden="true">A dot</figcaption>`, "<figcaption>So small</figcaption>", "<p>bad</p>", "<p>gone</p>", "<p>far</p>"},
+			want:     []string{`<figure aria-labelledby="caption-1"><img alt="a dot" src="data:image/gif;base64,`, `<figcaption id="caption-1" aria-hidden="true">A dot</figcaption>`, `<figcaption id="caption-2">So small</figcaption>`, "<p>bad</p>", "<p>gone</p>", "<p>far</p>"},
 			not:      []string{"script", `src="http`},
 		},
 		{

@@ -23,7 +23,7 @@ func TestPageOfTheKit(t *testing.T) {
 	}
 	checkPage(t, string(page))
 	_, colophon, _ := strings.Cut(string(page), `<section id="colophon"`)
-	for _, want := range []string{`<figure><svg class="figure code" role="img"`, "QR code", "The page of this kit: " + strings.ReplaceAll(address, "&", "&amp;")} {
+	for _, want := range []string{`<figure role="group"><svg class="figure code" role="img"`, "QR code", "The page of this kit: " + strings.ReplaceAll(address, "&", "&amp;")} {
 		if !strings.Contains(colophon, want) {
 			t.Errorf("%q is not in the colophon", want)
 		}

@@ -17,7 +17,16 @@ func (w *writer) figureBlock(image *ast.Image) bool {
 	if shown == "" {
 		return false
 	}
-	fmt.Fprintf(&w.out, "<figure>%s%s</figure>\n", shown, w.caption(image))
+	caption := w.caption(image)
+	if caption == "" {
+		// A tagged PDF would have a second figure around the drawing, with no words of its own.
+		fmt.Fprintf(&w.out, "<figure role=\"group\">%s</figure>\n", shown)
+		return true
+	}
+	w.captions++
+	id := fmt.Sprintf("%scaption-%d", w.prefix, w.captions)
+	caption = strings.Replace(caption, "<figcaption", `<figcaption id="`+id+`"`, 1)
+	fmt.Fprintf(&w.out, "<figure aria-labelledby=\"%s\">%s%s</figure>\n", id, shown, caption)
 	return true
 }
 

@@ -27,7 +27,7 @@ func TestPhotographInTheBooklet(t *testing.T) {
 	method := string(folder["method.md"].Data)
 	folder["method.md"].Data = []byte(strings.Replace(method, "## [Weigh the wax]", "![three jars in a row](picture:bench.jpg?drawn-for=1 \"The \\\"harbour\\\" row\")\n\n## [Weigh the wax]", 1))
 	body := bookletIn(t, folder, "harbour-candles").body()
-	found := regexp.MustCompile(`<figure><img alt="three jars in a row" src="data:image/jpeg;base64,([^"]*)"><figcaption>The &#34;harbour&#34; row</figcaption>`).FindStringSubmatch(body)
+	found := regexp.MustCompile(`<figure aria-labelledby="caption-\d+"><img alt="three jars in a row" src="data:image/jpeg;base64,([^"]*)"><figcaption id="caption-\d+">The &#34;harbour&#34; row</figcaption>`).FindStringSubmatch(body)
 	if found == nil {
 		t.Fatal("the photograph is not in the booklet")
 	}

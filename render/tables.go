@@ -82,7 +82,10 @@ func (w *writer) cell(cell ast.Node, kind cellKind) {
 	}
 	tag, scope := "td", ""
 	switch {
-	case inner == "": // an empty head would be read out as a heading of nothing
+	case inner == "":
+		// An empty head would be read out as a heading of nothing; an empty cell would be
+		// left out of a tagged PDF, and the cells behind it move up.
+		inner = noBreakSpace
 	case kind.head:
 		tag, scope = "th", ` scope="col"`
 	case kind.rowHead:
@@ -94,6 +97,8 @@ func (w *writer) cell(cell ast.Node, kind cellKind) {
 	}
 	fmt.Fprintf(&w.out, "<%s%s%s>%s</%s>", tag, scope, class, inner, tag)
 }
+
+const noBreakSpace = "\u00a0"
 
 // cellText writes a cell. In the head a ballot box is only the sign of a
 // column to tick and is left empty; a lone bold letter is a bag.

@@ -12,7 +12,7 @@ import (
 // allowed, "phrasing" for the text within a line, "flow" for that and blocks.
 var contentModels = map[string]string{
 	"html": "head body", "head": "meta title style script", "body": "header main", "header": "p", "main": "flow", // 4.1 to 4.3
-	"section": "flow", "nav": "ul ol", "div": "flow", "blockquote": "flow", "figure": "flow figcaption", "figcaption": "flow", // 4.3.3, 4.4
+	"article": "flow", "section": "flow", "nav": "ul ol", "div": "flow", "blockquote": "flow", "figure": "flow figcaption", "figcaption": "flow", // 4.3.3, 4.4
 	"h1": "phrasing", "h2": "phrasing", "h3": "phrasing", "h4": "phrasing", "h5": "phrasing", "h6": "phrasing", "p": "phrasing", "pre": "phrasing",
 	"ul": "li", "ol": "li", "li": "flow", // 4.4.5 to 4.4.8
 	"a": "phrasing", "b": "phrasing", "i": "phrasing", "span": "phrasing", "code": "phrasing", "label": "phrasing", // 4.5, 4.10.4
@@ -22,7 +22,7 @@ var contentModels = map[string]string{
 
 var phrasing = []string{"a", "b", "i", "span", "code", "label", "br", "img", "input", "svg"}
 
-var flow = append([]string{"section", "nav", "div", "blockquote", "figure", "h1", "h2", "h3", "h4", "h5", "h6", "p", "pre", "ul", "ol", "table", "hr"}, phrasing...)
+var flow = append([]string{"article", "section", "nav", "div", "blockquote", "figure", "h1", "h2", "h3", "h4", "h5", "h6", "p", "pre", "ul", "ol", "table", "hr"}, phrasing...)
 
 // attributes that may stand on an element; those of every element come first.
 var globalAttributes = []string{"id", "class", "lang", "dir", "role", "aria-label", "aria-labelledby", "aria-describedby", "aria-hidden"}
@@ -121,7 +121,7 @@ func (v *validity) attribute(node *html.Node, name, value string) {
 		if _, err := bcp47.Parse(value); err != nil {
 			v.tell("%q is no language", value)
 		}
-		if node.Data == "div" {
+		if node.Data == "article" {
 			v.languages++
 		}
 	case "dir":

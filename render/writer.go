@@ -23,6 +23,7 @@ type writer struct {
 	ids      map[string]bool // given out so far
 	ticks    int             // tick boxes so far
 	figures  int             // figures so far
+	captions int             // captions so far
 
 	pictograms map[string]string // those drawn so far
 

@@ -37,7 +37,8 @@ type Figure struct {
 // ties the drawing to its title and description.
 func (f Figure) SVG(id string) string {
 	var out strings.Builder
-	fmt.Fprintf(&out, `<svg class="figure %s" role="img" aria-labelledby="%s-title" aria-describedby="%s-text"`,
+	// All the words are its name: of a description a tagged PDF keeps nothing.
+	fmt.Fprintf(&out, `<svg class="figure %s" role="img" aria-labelledby="%s-title %s-text"`,
 		html.EscapeString(f.Kind), html.EscapeString(id), html.EscapeString(id))
 	width, height := num(f.Width), num(f.Height)
 	if f.TrueSize {

@@ -70,7 +70,7 @@ func TestEveryFigureIsWellFormedAndTellsItself(t *testing.T) {
 		if figure.Title == "" || figure.Text == "" {
 			t.Errorf("%s has no text alternative", name)
 		}
-		for _, want := range []string{`role="img"`, `aria-labelledby="f1-title"`, `<title id="f1-title">`, `<desc id="f1-text">`} {
+		for _, want := range []string{`role="img"`, `aria-labelledby="f1-title f1-text"`, `<title id="f1-title">`, `<desc id="f1-text">`} {
 			if !strings.Contains(svg, want) {
 				t.Errorf("%s lacks %s", name, want)
 			}
