@@ -50,6 +50,14 @@ in a picture program adds dots but nothing to see.`,
 		})
 		return findings
 	},
+	NotLookedAt: func(s Subject) []string {
+		for _, p := range s.Kit.Pictures {
+			if !picture.IsDrawing(p.Data) {
+				return nil
+			}
+		}
+		return []string{"the folder pictures has no picture made of dots"}
+	},
 }
 
 func coarse(p *kit.Picture, where source.Span, place picture.Place) (diag.Finding, bool) {
