@@ -14,7 +14,8 @@ func (k *Kit) In(t *Translation) *Kit {
 	told, l := *k, telling{t}
 	told.Language.Value = t.Language
 	told.Method, told.Troubles, told.Words = t.Method, t.Troubles, t.Words
-	l.texts(&told.Name, &told.About)
+	l.texts(&told.Name, &told.About, &told.Emergency)
+	told.OwnHazards = each(k.OwnHazards, func(h *OwnHazard) { l.texts(&h.Happens, &h.Avoid) })
 	l.amount(&told.Makes)
 	l.amount(&told.Time.HandsOn)
 	l.amount(&told.Time.Total)
@@ -76,7 +77,7 @@ func (l telling) amount(said *Said[quantity.Amount]) {
 
 func (l telling) component(c *Component) {
 	l.name(&c.Name)
-	l.texts(&c.Note)
+	l.texts(&c.Note, &c.FirstAid)
 	c.Lots.Noun = l.text(c.Lots.Noun)
 	own := c.Cautions
 	c.Cautions = nil

@@ -55,20 +55,25 @@ type Kit struct {
 	// File is kit.yaml itself.
 	File *source.File
 
-	Name     Said[string]
-	Maker    Said[string]
-	Page     Said[string] // address of the kit's page on the web
-	About    Said[string] // one sentence for the cover
-	Language Said[string] // BCP 47 tag of the written texts; "en" unless said
-	Edition  Said[int]
-	Makes    Said[quantity.Amount] // a count with a noun
-	Audience Audience
-	Time     Time
-	Look     Look
-	Kitchen  Said[quantity.Convention] // which spoons and cups are meant
+	Name  Said[string]
+	Maker Said[string]
+	Page  Said[string] // address of the kit's page on the web
+	// Emergency is whom to call where the kit is sold ("Poison line: …").
+	Emergency Said[string]
+	About     Said[string] // one sentence for the cover
+	Language  Said[string] // BCP 47 tag of the written texts; "en" unless said
+	Edition   Said[int]
+	Makes     Said[quantity.Amount] // a count with a noun
+	Audience  Audience
+	Time      Time
+	Look      Look
+	Kitchen   Said[quantity.Convention] // which spoons and cups are meant
 	// Price is that of the whole kit, PriceEach the one claimed of a piece.
 	Price, PriceEach Said[quantity.Amount]
 	Measures         []*Measure
+
+	// OwnHazards are those the handbook does not have.
+	OwnHazards []*OwnHazard
 
 	Components []*Component
 	Household  []*Household
@@ -91,6 +96,14 @@ type Kit struct {
 
 	// onlyRun is the nameless run of a kit without runs: one and the same each time.
 	onlyRun Run
+}
+
+// OwnHazard is a hazard that the maker adds to those of the handbook.
+type OwnHazard struct {
+	Name
+	// Happens and Avoid are sentences for the customer: what comes of it, how to avoid it.
+	Happens, Avoid Said[string]
+	Signal         Said[Signal]
 }
 
 // Audience says for whom the kit is meant.
@@ -165,6 +178,13 @@ type Component struct {
 	Note Said[string]
 	// Cautions are the supplier's warnings in plain words, one a line.
 	Cautions []Said[string]
+	// Hazards are what the pack or its sheet says can go wrong: H-statements by their
+	// codes, words of the handbook, or keys of the kit's own hazards.
+	Hazards []Said[string]
+	// FlashPoint is the temperature at which its vapour can catch fire.
+	FlashPoint Said[quantity.Amount]
+	// FirstAid is what the supplier's sheet says to do if something goes wrong.
+	FirstAid Said[string]
 	// Clumps: a powder that lumps when it meets a liquid all at once.
 	Clumps Said[bool]
 	// Looks is what one sees in the bag: "white powder".

@@ -6,12 +6,16 @@ import "tallyfold/kit/source"
 // translation has to put into other words, each once, in their order.
 func (k *Kit) Texts() []Said[string] {
 	var all textList
-	all.add(k.Name, k.About)
+	all.add(k.Name, k.About, k.Emergency)
+	for _, h := range k.OwnHazards {
+		all.add(h.Happens, h.Avoid)
+	}
 	all.counted(k.Makes.Value.Written, k.Makes.Value.Noun, k.Makes.Span)
 	for _, c := range k.Components {
 		all.add(c.Note)
 		all.counted(c.Lots.Noun, c.Lots.Noun, c.Packed.Span)
 		all.add(c.Cautions...)
+		all.add(c.FirstAid)
 	}
 	for _, h := range k.Household {
 		all.add(h.Note)

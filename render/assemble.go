@@ -9,6 +9,7 @@ import (
 	"text/template"
 
 	"tallyfold/kit"
+	"tallyfold/kit/hazard"
 	"tallyfold/kit/diag"
 	"tallyfold/kit/ledger"
 	"tallyfold/kit/picture"
@@ -32,6 +33,9 @@ type Options struct {
 	Pictures *picture.Kept
 	// Unchecked lists what no rule could check, for the colophon: whole sentences.
 	Unchecked []string
+	// hazards are those of the kit as its maker wrote it, where that is not the kit handed
+	// over: what a caution speaks of is known by the words of the maker's language.
+	hazards []hazard.Action
 	// written is the language that the maker wrote the kit in, where it is not that of
 	// the kit handed over.
 	written string
@@ -61,6 +65,10 @@ func Assemble(k *kit.Kit, l *ledger.Ledger, set templates.Set, options Options) 
 		Figures: map[string]figure.Figure{}, Pictures: map[string][]byte{},
 		templates: set, words: words,
 	}}
+	a.hazards = options.hazards
+	if a.hazards == nil {
+		a.hazards = hazard.In(k, l)
+	}
 	a.booklet.Foot = a.foot()
 	if accent := k.Look.Accent; accent.Given() {
 		a.booklet.Accent = &accent.Value
@@ -107,6 +115,8 @@ type assembly struct {
 	words   templates.Words
 	options Options
 	booklet *Booklet
+	// hazards are the actions of the steps that can hurt someone.
+	hazards []hazard.Action
 	// measures is how the readers measure.
 	measures measuring
 	// misfits are what doesn't fit of the maker's own templates.

@@ -7,6 +7,7 @@ import (
 	bcp47 "golang.org/x/text/language"
 
 	"tallyfold/kit"
+	"tallyfold/kit/hazard"
 	"tallyfold/kit/ledger"
 	"tallyfold/templates"
 )
@@ -35,6 +36,7 @@ func InLanguages(k *kit.Kit, l *ledger.Ledger, set templates.Set, options Option
 func inLanguage(k *kit.Kit, l *ledger.Ledger, set templates.Set, options Options, tag string) (*Booklet, error) {
 	options.Language, options.written = tag, k.Language.Value
 	if t := k.Translation(tag); t != nil {
+		options.hazards = hazard.In(k, l)
 		told := k.In(t)
 		return Assemble(told, ledger.Follow(told), set, options)
 	}

@@ -56,7 +56,7 @@ func (a *assembly) gatheredCautions() []gatheredCaution {
 			add(caution, fmt.Sprintf("[%s](#%s)", title, partAnchor(i)))
 		}
 		for _, step := range part.Steps {
-			for _, caution := range step.Cautions {
+			for _, caution := range a.cautioned(step) {
 				add(caution, fmt.Sprintf("[%s](#%s)", a.say("step", "number", step.Number), stepAnchor(step)))
 			}
 		}

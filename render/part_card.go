@@ -42,7 +42,7 @@ func cardValues(a *assembly) any {
 		for _, step := range part.Steps {
 			p.Steps = append(p.Steps, cardStep{
 				Number: step.Number, Title: escape(step.Title), Anchor: stepAnchor(step),
-				Cautions: a.cautionsOf(step.Cautions), Line: a.cardLine(step, passes), Needs: a.needs(step, passes),
+				Cautions: a.cautionsOf(a.cautioned(step)), Line: a.cardLine(step, passes), Needs: a.needs(step, passes),
 			})
 		}
 		view.Parts = append(view.Parts, p)

@@ -34,6 +34,12 @@ var hotAnswers = map[string][]string{
 	"it": {"cald", "bollent", "scott", "brucia", "ustion", "vapore"},
 }
 
+// PutAway are words of a sentence that puts a tool away instead of using it, by language.
+var PutAway = map[string][]string{
+	"en": {"back", "away"}, "fr": {"ranger", "rangez", "remettez"}, "de": {"zurück", "weg", "aufräumen"},
+	"es": {"guarde", "guardar"}, "nl": {"terug", "weg", "opruimen"}, "it": {"riponete", "rimettete"},
+}
+
 var actions = []Hazard{
 	{
 		ID: Hot, What: "something is heated",

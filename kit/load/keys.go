@@ -17,7 +17,7 @@ func Keys() []Section {
 		kitKeys.section(), audienceKeys.section(), timeKeys.section(), lookKeys.section(), measureKeys.section(),
 		componentKeys.section(), containerKeys.section(), insertKeys.section(), householdKeys.section(),
 		toolKeys.section(), mixtureKeys.section(), pieceKeys.section(), runKeys.section(),
-		claimKeys.section(), acceptKeys.section(),
+		claimKeys.section(), acceptKeys.section(), hazardKeys.section(),
 	}
 }
 
@@ -37,6 +37,9 @@ var kitKeys = table[kit.Kit]{"kit", "what is sold in one box; these keys begin i
 	group("audience", "for whom the kit is: age and skill", "{age: 14+, skill: beginner}", audienceKeys, func(k *kit.Kit, _ source.Span) *kit.Audience { return &k.Audience }),
 	group("time", "how long the kit takes: hands-on and total", "{hands-on: 50 min, total: 5 h}", timeKeys, func(k *kit.Kit, _ source.Span) *kit.Time { return &k.Time }),
 	group("look", "how the booklet looks: accent, a colour", `{accent: "#17566b"}`, lookKeys, func(k *kit.Kit, _ source.Span) *kit.Look { return &k.Look }),
+	prose("emergency", "whom to call where the kit is sold if something goes wrong", "Poison line 01 234 56 78, day and night", func(k *kit.Kit) *kit.Said[string] { return &k.Emergency }),
+	named("hazards", "hazards that the program does not know, each under a key of its own", "fumes: {happens: It fumes., avoid: Open a window., signal: caution}", hazardKeys,
+		func(h *kit.OwnHazard) *kit.Name { return &h.Name }, func(k *kit.Kit, h *kit.OwnHazard) { k.OwnHazards = append(k.OwnHazards, h) }),
 	named("components", "everything packed in the box, each under a key of its own", "glycerin: {name: Glycerin, packed: 62 g}", componentKeys,
 		func(c *kit.Component) *kit.Name { return &c.Name }, func(k *kit.Kit, c *kit.Component) { k.Components = append(k.Components, c) }).required(),
 	named("household", "what the customer supplies and uses up, each under a key of its own", "water: {name: Tap water}", householdKeys,

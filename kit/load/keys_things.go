@@ -42,6 +42,9 @@ var componentKeys = table[kit.Component]{"component", "anything packed in the bo
 	name("one for each", "the key of a container or kind of piece that it goes with, one to each, such as a lid with its jar", "jar", func(c *kit.Component) *kit.Said[string] { return &c.OneForEach }),
 	prose("note", expectNote, "the larger of the two bags", func(c *kit.Component) *kit.Said[string] { return &c.Note }),
 	texts("cautions", expectCautions, "Keep away from eyes", func(c *kit.Component) *[]kit.Said[string] { return &c.Cautions }),
+	texts("hazards", "what its pack says can go wrong: H-statements such as H319, words such as dust or stains, keys of your own hazards; one or a list", "[H319, dust]", func(c *kit.Component) *[]kit.Said[string] { return &c.Hazards }),
+	amount("flash point", expectReading+", from its supplier's sheet", "63 °C", aReading, func(c *kit.Component) *kit.Said[quantity.Amount] { return &c.FlashPoint }),
+	prose("first aid", "what its supplier's sheet says to do if something goes wrong", "Rinse eyes with water for 10 minutes.", func(c *kit.Component) *kit.Said[string] { return &c.FirstAid }),
 	yesNo("clumps", "yes if it is a powder that lumps in a liquid unless it goes in bit by bit, else no", func(c *kit.Component) *kit.Said[bool] { return &c.Clumps }),
 	prose("looks", "what one sees in the bag, such as white powder", "white powder", func(c *kit.Component) *kit.Said[string] { return &c.Looks }),
 	oneOf("drawn as", "what it looks like from afar: bag, bottle, jar, sheet, reel or piece; told by how it is packed unless said", "bottle",
@@ -135,4 +138,12 @@ var pieceKeys = table[kit.Piece]{"piece", "a kind of finished piece", []field[ki
 	name("in", "the key of the container it ends up in", "jar", func(p *kit.Piece) *kit.Said[string] { return &p.In }),
 	amount("net", "what one holds at least, such as “at least 195 g”", "at least 195 g", netContents, func(p *kit.Piece) *kit.Said[quantity.Amount] { return &p.Net }),
 	name("of", "the key of the mixture it is made of", "gel", func(p *kit.Piece) *kit.Said[string] { return &p.Of }),
+}}
+
+var hazardKeys = table[kit.OwnHazard]{"hazard", "a hazard that the program does not know", []field[kit.OwnHazard]{
+	prose("happens", "what comes of it, a sentence for the customer", "The glue grabs skin in seconds.", func(h *kit.OwnHazard) *kit.Said[string] { return &h.Happens }).required(),
+	prose("avoid", "how to avoid it, a sentence for the customer", "Hold the parts with the tweezers.", func(h *kit.OwnHazard) *kit.Said[string] { return &h.Avoid }).required(),
+	oneOf("signal", "danger, warning, caution or notice", "caution", []choice[kit.Signal]{
+		{"danger", kit.Danger}, {"warning", kit.Warning}, {"caution", kit.CautionWord}, {"notice", kit.Notice},
+	}, func(h *kit.OwnHazard) *kit.Said[kit.Signal] { return &h.Signal }).required(),
 }}

@@ -6,6 +6,7 @@ import (
 
 	"tallyfold/kit"
 	"tallyfold/kit/diag"
+	"tallyfold/kit/handbook"
 	"tallyfold/kit/quantity"
 	"tallyfold/kit/source"
 )
@@ -31,6 +32,9 @@ func (r *reader) references(k *kit.Kit) {
 	for _, c := range k.Components {
 		r.about = c.ID
 		r.refer(c.OneForEach, "a container or a kind of piece that it goes with", partners)
+		for _, hazard := range c.Hazards {
+			r.refer(hazard, "a hazard: an H-statement, one of the program's (see: tallyfold hazards --known), or one under “hazards”", knownHazards(k))
+		}
 	}
 	r.about = ""
 	for _, run := range k.Runs {
@@ -42,6 +46,15 @@ func (r *reader) references(k *kit.Kit) {
 		r.shownBy(c, k)
 	}
 	r.bases(k)
+}
+
+// knownHazards are those that a component may name.
+func knownHazards(k *kit.Kit) []string {
+	known := handbook.MaterialIDs()
+	for _, own := range k.OwnHazards {
+		known = append(known, own.ID)
+	}
+	return known
 }
 
 // rememberSections notes where each thing stands, to say so of a wrong reference.

@@ -1,0 +1,136 @@
+// Package hazard finds in each step of a kit what can hurt someone, by the table of the
+// handbook, and the caution of the maker's that speaks of it.
+//
+// It goes by what the steps do (temperatures, tools, what is taken) and, for cautions,
+// by words: a caution that speaks of heat answers heat. A link [words](hazard:dust) in
+// a caution says which hazard it answers.
+package hazard
+
+import (
+	"slices"
+	"strings"
+
+	"tallyfold/kit"
+	"tallyfold/kit/handbook"
+	"tallyfold/kit/ledger"
+	"tallyfold/kit/source"
+)
+
+// An Action is one thing done in a step that brings a hazard.
+type Action struct {
+	Step   *kit.Step
+	Hazard handbook.Hazard
+	// By names what brings it: a tool, a component, a temperature as it is told.
+	By string
+	// Component is what brings it, or nil.
+	Component *kit.Component
+	// Where are the words that do it.
+	Where source.Span
+	// Caution is the maker's that speaks of it, or nil; Place says where that stands.
+	Caution *kit.Caution
+	Place   Place
+}
+
+// A Place is where the caution of an action stands.
+type Place string
+
+const (
+	Nowhere   Place = "nowhere"
+	Before    Place = "before it, in the step"
+	AtPart    Place = "at the head of the part"
+	After     Place = "after it, in the step"
+	Elsewhere Place = "in another step"
+)
+
+// Answered says whether the customer meets a caution of the maker's before the action.
+func (a Action) Answered() bool { return a.Place == Before || a.Place == AtPart }
+
+// In lists the hazardous actions of a kit in the order of its steps, each hazard once a
+// step. The language of the kit says by which words tools and cautions are known; in
+// one without words (Readable) only materials and temperatures are.
+func In(k *kit.Kit, l *ledger.Ledger) []Action {
+	f := finder{kit: k, ledger: l, language: base(k.Language.Value)}
+	for _, part := range k.Method.Parts {
+		f.part = part
+		for _, step := range part.Steps {
+			f.step = step
+			f.heat()
+			f.tools()
+			f.materials()
+		}
+	}
+	return f.found
+}
+
+// Open are the actions of a step that no caution of the maker's comes before, and that
+// the maker has not chosen to leave without one. The booklet warns of them itself.
+func Open(k *kit.Kit, actions []Action, step int) []Action {
+	var open []Action
+	for _, a := range actions {
+		if a.Step.Number == step && !a.Answered() && !a.Dropped(k) {
+			open = append(open, a)
+		}
+	}
+	return open
+}
+
+// MissingRule is the rule that tells of actions without a caution. Who accepts it about a
+// step, with a reason, wants none there.
+const MissingRule = "caution-missing"
+
+// Dropped says whether the maker wants no caution there.
+func (a Action) Dropped(k *kit.Kit) bool {
+	return slices.ContainsFunc(k.Accepted, func(accepted *kit.Accepted) bool {
+		return accepted.Rule.Value == MissingRule && accepted.Because.Given() && accepted.About.Value == a.Step.ID
+	})
+}
+
+// Readable says whether tools and cautions are known by their words in the kit's language.
+func Readable(k *kit.Kit) bool {
+	hazard, _ := handbook.Find(handbook.Blade)
+	return hazard.Answers[base(k.Language.Value)] != nil
+}
+
+func base(tag string) string {
+	short, _, _ := strings.Cut(tag, "-")
+	if short == "" {
+		return "en"
+	}
+	return strings.ToLower(short)
+}
+
+type finder struct {
+	kit      *kit.Kit
+	ledger   *ledger.Ledger
+	language string
+	part     *kit.Part
+	step     *kit.Step
+	found    []Action
+}
+
+// add notes an action, if its hazard is not told in this step already.
+func (f *finder) add(id, by string, component *kit.Component, where source.Span) {
+	hazard, known := f.hazard(id)
+	if !known || slices.ContainsFunc(f.found, func(a Action) bool { return a.Step == f.step && a.Hazard.ID == id }) {
+		return
+	}
+	action := Action{Step: f.step, Hazard: hazard, By: by, Component: component, Where: where, Place: Nowhere}
+	f.answer(&action)
+	f.found = append(f.found, action)
+}
+
+// hazard is one of the handbook, or the maker's own.
+func (f *finder) hazard(id string) (handbook.Hazard, bool) {
+	if hazard, known := handbook.Find(id); known {
+		return hazard, true
+	}
+	for _, own := range f.kit.OwnHazards {
+		if own.ID == id {
+			return handbook.Hazard{
+				ID: id, What: own.String(), Happens: own.Happens.Value, Avoid: own.Avoid.Value, Signal: own.Signal.Value,
+				When: "a component with “hazards: " + id + "” is taken", Source: "kit.yaml", Known: "the maker's own",
+			}, true
+		}
+	}
+	return handbook.Hazard{}, false
+}
