@@ -211,6 +211,7 @@ func shortTo(text string, most int) string {
 func (a *assembly) fits() error {
 	found := append(a.misfits, a.set.Misfits("book.html", nil, shell{}, templates.Words{}, "Body", "Style", "Language", "Direction", "Title", "Draft")...)
 	found = append(found, a.set.Misfits("print.css", nil, pageStyle{}, templates.Words{}, "Width", "Height", "Draft")...)
+	found = append(found, a.set.Misfits("fold.html", nil, foldTrial{}, templates.Words{}, "Style", "Width", "Height", "Steps", "Pages")...)
 	if len(found) == 0 {
 		return nil
 	}

@@ -66,6 +66,7 @@ func TestOwnTemplatesLoseNothing(t *testing.T) {
 		{"no remedies", trouble, shippedText(t, trouble, "{{.Text}}", ""), "words-lost: “"},
 		{"a template that ends in the middle", method, shippedText(t, method, "{{.Text}}", "{{slice .Text 0 20}}"), "caution-lost: step 3"},
 		{"a part of nothing", method, shippedText(t, method, "{{.Text}}", "{{index .Gauges 9}}"), "template-does-not-fit: index .Gauges 9 cannot be filled in here"},
+		{"a trial of the fold without its pages", "fold.html", shippedText(t, "fold.html", "{{range $i, $page := .Pages}}", "{{range $i, $page := .Page}}"), "template-does-not-fit: there is no .Page here"},
 		{"a page without its text", "book.html", shippedText(t, "book.html", "{{.Body}}", ""), "template-does-not-fit: {{.Body}} is missing"},
 	} {
 		booklet, found := own(t, map[string]string{test.name: test.text})

@@ -37,7 +37,11 @@ func Impose(pdf []byte, sides []Side) ([]byte, error) {
 	if err := api.WriteContext(file, &out); err != nil {
 		return nil, fmt.Errorf("the sheets can't be written: %w", err)
 	}
-	return withoutMoment(out.Bytes())
+	timeless, err := withoutMoment(out.Bytes())
+	if err != nil {
+		return nil, err
+	}
+	return inOrder(timeless)
 }
 
 // sheetForm is a page as a drawing that can be put down anywhere.
