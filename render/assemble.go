@@ -9,8 +9,8 @@ import (
 	"text/template"
 
 	"tallyfold/kit"
-	"tallyfold/kit/hazard"
 	"tallyfold/kit/diag"
+	"tallyfold/kit/hazard"
 	"tallyfold/kit/ledger"
 	"tallyfold/kit/picture"
 	"tallyfold/kit/schedule"

@@ -5,6 +5,7 @@ import (
 	"strings"
 
 	"tallyfold/kit"
+	"tallyfold/kit/handbook"
 	"tallyfold/kit/hazard"
 )
 
@@ -63,3 +64,54 @@ func (a *assembly) withOwnCautions(step *kit.Step, text string) string {
 	}
 	return strings.Join(append(all, text), "\n\n")
 }
+
+// gathered says of all hazards together what to wear, where to work and who is there.
+func (a *assembly) gathered() []fact {
+	var facts []fact
+	for _, about := range []struct {
+		word string
+		of   func(handbook.Hazard) string
+	}{
+		{"before-wear", func(h handbook.Hazard) string { return h.Wear }},
+		{"before-place", func(h handbook.Hazard) string { return h.Place }},
+		{"before-company", func(h handbook.Hazard) string { return h.Company }},
+	} {
+		if all := a.ofHazards(about.of); len(all) > 0 {
+			facts = append(facts, fact{a.say(about.word), strings.Join(all, "; ")})
+		}
+	}
+	return facts
+}
+
+// aid is what to do if something goes wrong, each once, the suppliers' own words last.
+func (a *assembly) aid() []string {
+	all := a.ofHazards(func(h handbook.Hazard) string { return h.Aid })
+	for _, c := range a.kit.Components {
+		if c.FirstAid.Given() {
+			all = append(all, strings.TrimSpace(a.bag(c.ID)+" "+escape(c.String())+": "+escape(c.FirstAid.Value)))
+		}
+	}
+	if len(all) > 0 {
+		all = append(all, a.say("before-doctor"))
+	}
+	return all
+}
+
+// ofHazards gives the words for one thing that the hazards of the kit say, each once, in
+// the order of the steps.
+func (a *assembly) ofHazards(of func(handbook.Hazard) string) []string {
+	var all []string
+	for _, action := range a.hazards {
+		name := of(action.Hazard)
+		if name == "" {
+			continue
+		}
+		if word := a.say(beforeWord + name); !slices.Contains(all, word) {
+			all = append(all, word)
+		}
+	}
+	return all
+}
+
+// beforeWord is before what the page "before you start" gathers.
+const beforeWord = "before-"

@@ -13,7 +13,15 @@ type beforeView struct {
 	Intro    string
 	Cautions []gatheredCaution
 	Supplied []suppliedCaution
-	Age      int
+	// Gathered says of all hazards together what to wear, where to work and who is there.
+	Gathered []fact
+	// Aid is what to do if something goes wrong: of the hazards, then of the suppliers.
+	Aid []string
+	// Emergency is whom to call, "" to be written in by the customer.
+	Emergency string
+	// Guarded says that there is any hazard at all.
+	Guarded bool
+	Age     int
 }
 
 // gatheredCaution is a caution of the method with the steps that repeat it.
@@ -24,6 +32,8 @@ type suppliedCaution struct{ Bags, Text string }
 
 func beforeValues(a *assembly) any {
 	view := beforeView{Cautions: a.gatheredCautions(), Supplied: a.suppliedCautions(), Intro: a.wordsOf("before-you-start")}
+	view.Guarded = len(a.hazards) > 0
+	view.Gathered, view.Aid, view.Emergency = a.gathered(), a.aid(), escape(a.kit.Emergency.Value)
 	if a.kit.Audience.Age.Given() {
 		view.Age = a.kit.Audience.Age.Value
 	}

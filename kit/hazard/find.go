@@ -105,13 +105,13 @@ func (f *finder) putAway(at source.Span) bool {
 	if start < 0 || end > len(text) {
 		return false // named in the title
 	}
-	sentence := split(text[strings.LastIndexAny(text[:start], ".!?\n")+1:start] + " " + firstOf(text[end:]))
+	sentence := split(text[strings.LastIndexAny(text[:start], ".!?")+1:start] + " " + firstOf(text[end:]))
 	return slices.ContainsFunc(sentence, func(word string) bool { return slices.Contains(handbook.PutAway[f.language], word) })
 }
 
 // firstOf is a text up to the end of its first sentence.
 func firstOf(text string) string {
-	if end := strings.IndexAny(text, ".!?\n"); end >= 0 {
+	if end := strings.IndexAny(text, ".!?"); end >= 0 {
 		return text[:end]
 	}
 	return text
