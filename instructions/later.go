@@ -2,9 +2,11 @@ package instructions
 
 import (
 	"slices"
+	"strings"
 
 	"tallyfold/kit"
 	"tallyfold/kit/diag"
+	"tallyfold/kit/handbook"
 	"tallyfold/kit/source"
 )
 
@@ -19,6 +21,8 @@ func (r *reader) checkLater(operations []*kit.Operation, waits, steps map[string
 		_, isWait := waits[target.text]
 		_, isStep := steps[target.text]
 		switch {
+		case operation.Kind == kit.Hazard:
+			r.checkHazard(target)
 		case target.text == "" || isWait:
 		case operation.Kind == kit.After:
 			r.unknownWait(target, waits)
@@ -26,6 +30,28 @@ func (r *reader) checkLater(operations []*kit.Operation, waits, steps map[string
 			r.checkTarget("same:", target, anything, part)
 		}
 	}
+}
+
+// checkHazard judges the target of `hazard:`: one of the handbook, in small letters, or
+// of the kit.
+func (r *reader) checkHazard(name word) {
+	var known []string
+	for _, hazard := range handbook.Hazards() {
+		known = append(known, strings.ToLower(hazard.ID))
+	}
+	for _, own := range r.kit.OwnHazards {
+		known = append(known, own.ID)
+	}
+	if name.text == "" || slices.Contains(known, name.text) {
+		return
+	}
+	var remedies []string
+	if near := diag.Nearest(name.text, known); near != "" {
+		remedies = append(remedies, "write hazard:"+near+", if that is meant")
+	}
+	r.say(unknownTarget, name.span, name.text, "no hazard is called "+quoted(name.text),
+		"after hazard: one that the program has (see: tallyfold hazards --known), or one under “hazards” in kit.yaml",
+		append(remedies, "add "+quoted(name.text)+" under “hazards” in kit.yaml")...)
 }
 
 func (r *reader) unknownWait(name word, waits map[string]source.Span) {

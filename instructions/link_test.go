@@ -59,7 +59,7 @@ func TestLinks(t *testing.T) {
 		{"a cue", "[steam rises](cue:)", `cue: "steam rises"`},
 		{"a figure told again", "[10 g](same:powder)", `same:powder "10 g"`},
 		{"a figure of a step told again", "[10 minutes](same:try)", `same:try "10 minutes"`},
-		{"a hazard answered", "[an adult pours](hazard:hot-liquid)", `hazard:hot-liquid "an adult pours"`},
+		{"a hazard answered", "[an adult pours](hazard:hot-pour)", `hazard:hot-pour "an adult pours"`},
 		{"a step", "[the next step](step:fill)", `step:fill "the next step"`},
 		{"a trouble", "[water on top](trouble:weeping)", `trouble:weeping "water on top"`},
 		{"a picture", "![The pan](picture:pan.jpg)", `picture:pan.jpg "The pan"`},

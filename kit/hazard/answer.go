@@ -47,7 +47,7 @@ func (f *finder) speaksOf(c kit.Caution, operations []*kit.Operation, a *Action)
 	for _, o := range operations {
 		if o.Kind == kit.Hazard && c.Span.Contains(o.Span) {
 			linked = true
-			if o.Target == a.Hazard.ID {
+			if strings.EqualFold(o.Target, a.Hazard.ID) {
 				return true
 			}
 		}

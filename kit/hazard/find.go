@@ -124,7 +124,7 @@ func (f *finder) inCaution(at source.Span) bool {
 // materials finds what is taken of components that say what can go wrong with them.
 func (f *finder) materials() {
 	for _, e := range f.ledger.Entries {
-		if e.Step != f.step || e.Operation == nil || e.Operation.Aside {
+		if e.Step != f.step || e.Operation == nil || e.Operation.Aside || !opens(e.Operation) {
 			continue
 		}
 		component := f.kit.Component(e.Thing)
@@ -141,6 +141,12 @@ func (f *finder) materials() {
 			f.add(handbook.Flammable, component.String(), component, e.Operation.Span)
 		}
 	}
+}
+
+// opens says whether an operation takes something out of its pack; what is moved on is
+// told where it was taken.
+func opens(o *kit.Operation) bool {
+	return o.Kind == kit.Take || o.Kind == kit.Use || o.Kind == kit.Place
 }
 
 func (f *finder) adultsOnly() bool {

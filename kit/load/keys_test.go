@@ -31,6 +31,7 @@ var around = map[string]struct {
 	"piece":     {4, []string{"count: 6"}, "name: Gels\nmakes: 6 jars\ncomponents: {jar: {packed: 6, container: {}}}\ntools: {pan: {from: customer}}\nmixtures: {gel: {made in: pan}}\npieces:\n  jar-gel:\n%s"},
 	"run":       {4, []string{"name: Rosemary"}, "name: Gels\nmakes: 6 jars\ncomponents: {rosemary: {packed: 6}, green: {packed: 6}}\nruns:\n  -\n%s"},
 	"claim":     {4, []string{"says: Six jars"}, "name: Gels\nmakes: 6 jars\ncomponents: {jar: {packed: 6}}\nclaims:\n  -\n%s"},
+	"hazard":    {4, []string{"happens: It grabs.", "avoid: Hold it.", "signal: caution"}, "name: Gels\nmakes: 6 jars\ncomponents: {jar: {packed: 6}}\nhazards:\n  grab:\n%s"},
 	"accept":    {4, []string{"rule: left-over", "because: to test"}, "name: Gels\nmakes: 6 jars\ncomponents: {jar: {packed: 6}}\naccept:\n  -\n%s"},
 }
 

@@ -141,6 +141,7 @@ var pieceKeys = table[kit.Piece]{"piece", "a kind of finished piece", []field[ki
 }}
 
 var hazardKeys = table[kit.OwnHazard]{"hazard", "a hazard that the program does not know", []field[kit.OwnHazard]{
+	name("name", "what it is, in a few words", "Glue that grabs", func(h *kit.OwnHazard) *kit.Said[string] { return &h.Called }),
 	prose("happens", "what comes of it, a sentence for the customer", "The glue grabs skin in seconds.", func(h *kit.OwnHazard) *kit.Said[string] { return &h.Happens }).required(),
 	prose("avoid", "how to avoid it, a sentence for the customer", "Hold the parts with the tweezers.", func(h *kit.OwnHazard) *kit.Said[string] { return &h.Avoid }).required(),
 	oneOf("signal", "danger, warning, caution or notice", "caution", []choice[kit.Signal]{

@@ -75,6 +75,12 @@ var All = []Rule{
 	translationDiffers,
 	numberFormat,
 	priceDoesNotDivide,
+	cautionMissing,
+	cautionAfterAction,
+	signalTooWeak,
+	firstAidMissing,
+	lyeForChildren,
+	pastFlashPoint,
 }
 
 // OnAccepting are the rules on the findings a maker has accepted. They need the

@@ -9,7 +9,7 @@ import (
 // afterwards is what may rightly follow when a key of kit.yaml cannot be read: what
 // it said is missing to the sums.
 var afterwards = slicesOf(linkLost, "missing-reference", "missing-field", "used-but-not-packed", "essential-tool-not-announced",
-	"no-density", "container-overfull", "role-without-component", "unreadable-amount", "tool-not-listed", "step-without-action", "duplicate-name", "bad-amount")
+	"no-density", "container-overfull", "role-without-component", "unreadable-amount", "tool-not-listed", "step-without-action", "duplicate-name", "bad-amount", "lye-for-children")
 
 // Slips in the form of kit.yaml.
 var yamlFaults = []faultKind{
