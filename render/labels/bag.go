@@ -3,6 +3,7 @@ package labels
 import (
 	"fmt"
 	"math"
+	"slices"
 
 	"tallyfold/kit"
 	"tallyfold/kit/label"
@@ -10,7 +11,7 @@ import (
 )
 
 // bagLabels are those of what is packed: its letter, its name, how much there is, what to
-// take care of. The tolerance of an amount is for who packs, and stays away.
+// take care of, what to do if something goes wrong. The tolerance of an amount is for who packs, and stays away.
 func bagLabels(m *maker, grid label.Grid) []design {
 	var all []design
 	for _, c := range m.kit.Components {
@@ -21,7 +22,11 @@ func bagLabels(m *maker, grid label.Grid) []design {
 		}
 		heights := label.Rectangle(grid.Wide, grid.Tall).CautionTypeHeight()
 		least := max(smallestType, m.faces.sizeFor(regular, heights.Other))
-		for _, caution := range c.Cautions {
+		warnings := c.Cautions
+		if c.FirstAid.Given() {
+			warnings = append(slices.Clone(warnings), c.FirstAid)
+		}
+		for _, caution := range warnings {
 			d.below = append(d.below, item{text: caution.Value, face: regular, largest: max(8.5, least), smallest: least, gap: 0.3, warns: true})
 		}
 		d.foot = []item{{text: m.nameAndEdition(), face: regular, largest: 7, smallest: smallestType, soft: true}}

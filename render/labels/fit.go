@@ -120,26 +120,32 @@ func (s stack) beside() box {
 	return box{s.in.left + s.mark + markGap, s.in.top, s.in.wide - s.mark - markGap, s.in.tall}
 }
 
-// lay sets all of a stack at the largest scale at which there is room.
-func (f *faces) lay(s stack) ([]line, []Misfit) {
+// markLeast is how far the square of a mark shrinks with what stands beside it.
+const markLeast = 0.6
+
+// lay sets all of a stack at the largest scale at which there is room, and gives the side
+// that the square of its mark has then.
+func (f *faces) lay(s stack) (lines []line, mark float64, misfits []Misfit) {
 	for _, one := range s.items() {
 		if _, lacking := f[one.face].Width(one.text); len(lacking) > 0 {
-			return nil, []Misfit{{Label: s.about, Text: one.text, Why: "has letters whose width is not known here (" +
+			return nil, s.mark, []Misfit{{Label: s.about, Text: one.text, Why: "has letters whose width is not known here (" +
 				string(lacking) + "), so that nobody can tell whether it has room; write it in letters of the faces that labels are printed in"}}
 		}
 	}
+	largest := s.mark
 	for scale := 1.0; ; scale -= shrinking {
+		s.mark = largest * max(scale, markLeast)
 		lines, over, wide := f.at(s, scale)
 		switch {
 		case over <= 0 && wide == nil:
-			return lines, nil
+			return lines, s.mark, nil
 		case !smallest(s.items(), scale):
 			continue
 		case wide != nil:
 			wide.Label = s.about
-			return nil, []Misfit{*wide}
+			return nil, s.mark, []Misfit{*wide}
 		}
-		return nil, []Misfit{{Label: s.about, Text: longest(s.items()), tooSmall: true, Why: fmt.Sprintf(
+		return nil, s.mark, []Misfit{{Label: s.about, Text: longest(s.items()), tooSmall: true, Why: fmt.Sprintf(
 			"and what stands with it needs %.1f mm more height, at the smallest type (%.1f mm, and there are %.1f mm)", over, s.in.tall+over, s.in.tall)}}
 	}
 }

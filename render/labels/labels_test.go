@@ -125,12 +125,17 @@ func TestNoRoom(t *testing.T) {
 		t.Fatalf("%d misfits: %v", len(set.Misfits), set.Misfits)
 	}
 	told := set.Misfits[0].String()
-	for _, want := range []string{"the bag label B, Pine fragrance", "May irritate", "mm more height", "--sheet a4-99x57", "fewer words"} {
+	for _, want := range []string{"the bag label B, Pine fragrance", "May irritate", "mm more height", "--sheet a4-", "fewer words"} {
 		if !strings.Contains(told, want) {
 			t.Errorf("%q says nothing of %q", told, want)
 		}
 	}
-	grid, _ := label.GridNamed("a4-99x57")
+	_, offered, _ := strings.Cut(told, "--sheet ")
+	offered, _, _ = strings.Cut(offered, ",")
+	grid, known := label.GridNamed(offered)
+	if !known {
+		t.Fatalf("the sheet %q is not known", offered)
+	}
 	if set := made(t, k, Options{Kinds: []string{"bags"}, Grid: grid}); len(set.Misfits) > 0 {
 		t.Errorf("the sheet that is offered has no room either: %v", set.Misfits)
 	}
@@ -139,6 +144,15 @@ func TestNoRoom(t *testing.T) {
 	set = made(t, k, Options{Kinds: []string{"bags"}})
 	if len(set.Misfits) != 2 || !strings.Contains(set.Misfits[1].String(), "mm too wide") {
 		t.Errorf("a word wider than the label: %v", set.Misfits)
+	}
+}
+
+// What the supplier's sheet says to do stands on the bag, under the cautions.
+func TestFirstAidStandsOnTheBag(t *testing.T) {
+	k := example(t, "harbour-candles")
+	k.Components[1].FirstAid = kit.Said[string]{Value: "Rinse eyes with water.", Span: k.Components[1].Cautions[0].Span}
+	if html := page(t, made(t, k, Options{Kinds: []string{"bags"}}), "bags"); strings.Count(html, "warns\"") < 3 || !strings.Contains(html, "Rinse eyes with water.") {
+		t.Error(html)
 	}
 }
 

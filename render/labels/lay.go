@@ -99,12 +99,11 @@ func (m *maker) draw(d design, grid label.Grid) (drawn, []Misfit) {
 			s.mark = grid.Wide * markNarrow
 		}
 		s.mark = min(s.mark, s.in.tall*0.8)
-		one.markBox, one.markSize = box{s.in.left, s.in.top, s.mark, s.mark}, m.markSize(d.mark, s.mark)
 	case !grid.Round:
 		s.in.top, s.in.tall = s.in.top+bandRoom, s.in.tall-bandRoom
 	}
-	lines, misfits := m.faces.lay(s)
-	one.lines = lines
+	lines, mark, misfits := m.faces.lay(s)
+	one.lines, one.markBox, one.markSize = lines, box{s.in.left, s.in.top, mark, mark}, m.markSize(d.mark, mark)
 	for _, l := range lines {
 		if above := grid.Tall - l.top - l.lowest; l.lowest > 0 && above > 0.05 {
 			return one, append(misfits, Misfit{Label: d.about, Text: l.text, tooSmall: true, Why: fmt.Sprintf(
@@ -130,6 +129,9 @@ var spaces = strings.NewReplacer("\u202f", "\u00a0", "\u2007", "\u00a0")
 
 // markSize is the size of type, in points, at which letters fill their square.
 func (m *maker) markSize(mark string, side float64) float64 {
+	if mark == "" {
+		return 0
+	}
 	size := side * 0.78 / point
 	if wide := m.faces.wide(mark, bold, size); wide > side*0.84 {
 		size *= side * 0.84 / wide
@@ -151,5 +153,5 @@ func (m *maker) wayOut(d design, grid label.Grid) string {
 	if best == "" {
 		return "; say it in fewer words"
 	}
-	return "; take a larger sheet, such as --sheet " + best + ", or say it in fewer words"
+	return "; take a sheet with more room on a label, such as --sheet " + best + ", or say it in fewer words"
 }
