@@ -11,7 +11,8 @@ import (
 )
 
 // bagLabels are those of what is packed: its letter, its name, how much there is, what to
-// take care of, what to do if something goes wrong. The tolerance of an amount is for who packs, and stays away.
+// take care of, what to do if something goes wrong. The tolerance of an amount is for who
+// packs, and stays away.
 func bagLabels(m *maker, grid label.Grid) []design {
 	var all []design
 	for _, c := range m.kit.Components {
