@@ -6,7 +6,7 @@ KITS = $(notdir $(patsubst %/kit.yaml,%,$(wildcard examples/*/kit.yaml)))
 .PHONY: demo test build browser golden faults fuzz measure go
 
 # What is made of every example: check, balance, and the booklet in all sizes and
-# languages, on sheets to fold, and in black. In out/.
+# languages, on sheets to fold, and in black, and its labels. In out/.
 demo: build browser
 	out/bin/tallyfold check examples/*/
 	@for kit in $(KITS); do out/bin/tallyfold balance examples/$$kit > out/$$kit-balance.txt || exit; done
@@ -14,7 +14,9 @@ demo: build browser
 	out/bin/tallyfold booklet $(KITS:%=examples/%) --paper a5,half-letter,a3-in-four --fold home --out out/folded
 	out/bin/tallyfold booklet $(KITS:%=examples/%) --paper a5 --black --fold shop --out out/black
 	out/bin/tallyfold booklet examples/drawer-sachets --language all --paper a5,half-letter --out out/languages
-	@echo "Look into out/: the booklets as PDF and HTML, and the balances."
+	@for kit in $(KITS); do out/bin/tallyfold labels examples/$$kit --out out/labels || exit; done
+	@for paper in a4 letter; do out/bin/tallyfold labels examples/harbour-candles --calibrate --paper $$paper --out out/labels || exit; done
+	@echo "Look into out/: the booklets and labels as PDF and HTML, and the balances."
 
 test: go browser
 	$(GO) vet ./...

@@ -3,6 +3,7 @@ module tallyfold
 go 1.26.0
 
 require (
+	github.com/andybalholm/brotli v1.3.0
 	github.com/go-rod/rod v0.116.2
 	github.com/google/go-cmp v0.7.0
 	github.com/ledongthuc/pdf v0.0.0-20260907135840-6c8c28e0e8a0

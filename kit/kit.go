@@ -67,6 +67,7 @@ type Kit struct {
 	Audience  Audience
 	Time      Time
 	Look      Look
+	Labels    Labels
 	Kitchen   Said[quantity.Convention] // which spoons and cups are meant
 	// Price is that of the whole kit, PriceEach the one claimed of a piece.
 	Price, PriceEach Said[quantity.Amount]
@@ -235,6 +236,9 @@ type Container struct {
 	Opening Said[Opening]
 	// Cavities of a mould; one unless said.
 	Cavities Said[int]
+	// Panel is the part of the outside that is seen when it is shown for sale: the side
+	// that its label has to be read on, told by its two sides.
+	Panel Said[quantity.Amount]
 	// UsedAgain: the same mould may be filled more than once.
 	UsedAgain Said[bool]
 }

@@ -22,6 +22,8 @@ func About(name string) string {
 	switch name {
 	case "book.html":
 		return "The page around the booklet."
+	case "labels.html":
+		return "The page around labels."
 	case "fold.html":
 		return "The sheet on which pages are laid to be folded."
 	}

@@ -47,7 +47,7 @@ var (
 	styleNotes = regexp.MustCompile(`(?s)/\*.*?\*/`)
 	styleRule  = regexp.MustCompile(`([^{}]*)\{([^{}]*)\}`)
 	hiding     = regexp.MustCompile(`(?i)display\s*:\s*none|visibility\s*:\s*(?:hidden|collapse)|content-visibility\s*:\s*hidden|opacity\s*:\s*0(?:\.0*)?\s*(?:[;!]|$)|font-size\s*:\s*0(?:\.0*)?(?:[a-z%;!\s]|$)`)
-	cautionary = regexp.MustCompile(`\.(?:signal|says|word|before)\b|(?:^|,)\s*\*\s*(?:,|$)`)
+	cautionary = regexp.MustCompile(`\.(?:signal|says|word|before|label|line|warns)\b|(?:^|,)\s*\*\s*(?:,|$)`)
 )
 
 // withoutNotes blanks the notes of a style sheet, every byte staying in its place.

@@ -16,7 +16,7 @@ import (
 	"tallyfold/kit/diag"
 )
 
-//go:embed report.md balance.md book.html fold.html book.css narrow.css print.css booklet/*.md pictograms/*.svg words/*.txt fonts/*.woff2
+//go:embed report.md balance.md labels.html labels.css book.html fold.html book.css narrow.css print.css booklet/*.md pictograms/*.svg words/*.txt fonts/*.woff2
 var shipped embed.FS
 
 // A Set is where templates are read from: the maker's files first, then those

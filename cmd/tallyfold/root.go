@@ -15,13 +15,14 @@ makes the booklet that goes into the box.
 A kit is a folder with kit.yaml (what is packed) and method.md (the steps).`,
 		Example: `  tallyfold new my-kit
   tallyfold check my-kit
-  tallyfold booklet my-kit`,
+  tallyfold booklet my-kit
+  tallyfold labels my-kit`,
 		Version:       version(),
 		SilenceUsage:  true,
 		SilenceErrors: true,
 	}
 	root.SetOut(io.out)
 	root.SetErr(io.err)
-	root.AddCommand(newNew(io), newCheck(io), newBalance(io), newBooklet(io), newWords(io), newHazards(io), newTemplates(io), newSchema(io))
+	root.AddCommand(newNew(io), newCheck(io), newBalance(io), newBooklet(io), newLabels(io), newWords(io), newHazards(io), newTemplates(io), newSchema(io))
 	return root
 }

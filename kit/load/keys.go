@@ -17,7 +17,7 @@ func Keys() []Section {
 		kitKeys.section(), audienceKeys.section(), timeKeys.section(), lookKeys.section(), measureKeys.section(),
 		componentKeys.section(), containerKeys.section(), insertKeys.section(), householdKeys.section(),
 		toolKeys.section(), mixtureKeys.section(), pieceKeys.section(), runKeys.section(),
-		claimKeys.section(), acceptKeys.section(), hazardKeys.section(),
+		claimKeys.section(), acceptKeys.section(), hazardKeys.section(), labelKeys.section(), labelSheetKeys.section(),
 	}
 }
 
@@ -50,6 +50,7 @@ var kitKeys = table[kit.Kit]{"kit", "what is sold in one box; these keys begin i
 		func(m *kit.Mixture) *kit.Name { return &m.Name }, func(k *kit.Kit, m *kit.Mixture) { k.Mixtures = append(k.Mixtures, m) }),
 	named("pieces", "the kinds of finished piece, each under a key of its own", "jar-gel: {count: 6, in: jar}", pieceKeys,
 		func(p *kit.Piece) *kit.Name { return &p.Name }, func(k *kit.Kit, p *kit.Piece) { k.Pieces = append(k.Pieces, p) }),
+	group("labels", "on which sheets labels are printed, and what you want on them", "{bags: a4-70x37, address: 3 Quay Lane}", labelKeys, func(k *kit.Kit, _ source.Span) *kit.Labels { return &k.Labels }),
 	groupList("runs", "a list of runs through the method", "[{name: Rosemary, with: {scent: rosemary}}]", runKeys, func(k *kit.Kit, at source.Span) *kit.Run {
 		return added(&k.Runs, &kit.Run{Span: at})
 	}),

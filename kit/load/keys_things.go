@@ -69,6 +69,7 @@ var containerKeys = table[kit.Container]{"container", "what a finished piece end
 	oneOf("opening", "what the contents come out of: jar, bottle, pump, squeeze or spray", "pump",
 		[]choice[kit.Opening]{{"jar", kit.OpenJar}, {"bottle", kit.Bottle}, {"pump", kit.Pump}, {"squeeze", kit.Squeeze}, {"spray", kit.Spray}},
 		func(c *kit.Container) *kit.Said[kit.Opening] { return &c.Opening }),
+	amount("panel", "the side of it that its label has to be read on, such as 60 × 40 mm", "60 × 40 mm", fit{kinds: []quantity.Dimension{quantity.Area}}, func(c *kit.Container) *kit.Said[quantity.Amount] { return &c.Panel }),
 	whole("cavities", "how many cavities the mould has, a whole number such as 8", "8", 1, 9999, "", func(c *kit.Container) *kit.Said[int] { return &c.Cavities }),
 	yesNo("used again", "yes if it may be filled more than once, else no", func(c *kit.Container) *kit.Said[bool] { return &c.UsedAgain }),
 }}
