@@ -17,22 +17,6 @@ var around = map[string]struct {
 	required []string // keys the section itself needs, with values
 	file     string
 }{
-	"kit":       {0, []string{"name: Gels", "makes: 6 jars", "components: {jar: {packed: 6, container: {}}, rosemary: {packed: 12 mL}}", "tools: {pan: {from: customer}, blender: {from: customer}}"}, "%s"},
-	"audience":  {2, nil, "name: Gels\nmakes: 6 jars\ncomponents: {jar: {packed: 6}}\naudience:\n%s"},
-	"time":      {2, nil, "name: Gels\nmakes: 6 jars\ncomponents: {jar: {packed: 6}}\ntime:\n%s"},
-	"look":      {2, nil, "name: Gels\nmakes: 6 jars\ncomponents: {jar: {packed: 6}}\nlook:\n%s"},
-	"measure":   {4, []string{"holds: 15 mL"}, "name: Gels\nmakes: 6 jars\ncomponents: {jar: {packed: 6}}\nmeasures:\n  scoop:\n%s"},
-	"component": {4, []string{"packed: 720 g"}, "name: Gels\nmakes: 6 jars\nhousehold: {water: {name: Tap water}, cotton: {name: Cotton}}\ncomponents:\n  jar: {packed: 6, container: {}}\n  powder:\n%s"},
-	"container": {6, nil, "name: Gels\nmakes: 6 jars\ncomponents:\n  jar:\n    packed: 6\n    container:\n%s"},
-	"insert":    {6, nil, "name: Gels\nmakes: 6 jars\ncomponents:\n  pebbles:\n    packed: 6\n    insert:\n%s"},
-	"household": {4, nil, "name: Gels\nmakes: 6 jars\ncomponents: {jar: {packed: 6}, cotton: {packed: 20 g}}\nhousehold:\n  water:\n%s"},
-	"tool":      {4, []string{"from: customer"}, "name: Gels\nmakes: 6 jars\ncomponents: {jar: {packed: 6}}\nhousehold: {water: {name: Tap water}}\ntools:\n  blender: {from: customer}\n  pan:\n%s"},
-	"mixture":   {4, []string{"made in: pan"}, "name: Gels\nmakes: 6 jars\ncomponents: {jar: {packed: 6}}\ntools: {pan: {from: customer}}\nmixtures:\n  gel:\n%s"},
-	"piece":     {4, []string{"count: 6"}, "name: Gels\nmakes: 6 jars\ncomponents: {jar: {packed: 6, container: {}}}\ntools: {pan: {from: customer}}\nmixtures: {gel: {made in: pan}}\npieces:\n  jar-gel:\n%s"},
-	"run":       {4, []string{"name: Rosemary"}, "name: Gels\nmakes: 6 jars\ncomponents: {rosemary: {packed: 6}, green: {packed: 6}}\nruns:\n  -\n%s"},
-	"claim":     {4, []string{"says: Six jars"}, "name: Gels\nmakes: 6 jars\ncomponents: {jar: {packed: 6}}\nclaims:\n  -\n%s"},
-	"hazard":    {4, []string{"happens: It grabs.", "avoid: Hold it.", "signal: caution"}, "name: Gels\nmakes: 6 jars\ncomponents: {jar: {packed: 6}}\nhazards:\n  grab:\n%s"},
-	"accept":    {4, []string{"rule: left-over", "because: to test"}, "name: Gels\nmakes: 6 jars\ncomponents: {jar: {packed: 6}}\naccept:\n  -\n%s"},
 	"kit":         {0, []string{"name: Gels", "makes: 6 jars", "components: {jar: {packed: 6, container: {}}, rosemary: {packed: 12 mL}}", "tools: {pan: {from: customer}, blender: {from: customer}}"}, "%s"},
 	"audience":    {2, nil, "name: Gels\nmakes: 6 jars\ncomponents: {jar: {packed: 6}}\naudience:\n%s"},
 	"time":        {2, nil, "name: Gels\nmakes: 6 jars\ncomponents: {jar: {packed: 6}}\ntime:\n%s"},
@@ -46,10 +30,11 @@ var around = map[string]struct {
 	"mixture":     {4, []string{"made in: pan"}, "name: Gels\nmakes: 6 jars\ncomponents: {jar: {packed: 6}}\ntools: {pan: {from: customer}}\nmixtures:\n  gel:\n%s"},
 	"piece":       {4, []string{"count: 6"}, "name: Gels\nmakes: 6 jars\ncomponents: {jar: {packed: 6, container: {}}}\ntools: {pan: {from: customer}}\nmixtures: {gel: {made in: pan}}\npieces:\n  jar-gel:\n%s"},
 	"run":         {4, []string{"name: Rosemary"}, "name: Gels\nmakes: 6 jars\ncomponents: {rosemary: {packed: 6}, green: {packed: 6}}\nruns:\n  -\n%s"},
+	"claim":       {4, []string{"says: Six jars"}, "name: Gels\nmakes: 6 jars\ncomponents: {jar: {packed: 6}}\nclaims:\n  -\n%s"},
+	"hazard":      {4, []string{"happens: It grabs.", "avoid: Hold it.", "signal: caution"}, "name: Gels\nmakes: 6 jars\ncomponents: {jar: {packed: 6}}\nhazards:\n  grab:\n%s"},
+	"accept":      {4, []string{"rule: left-over", "because: to test"}, "name: Gels\nmakes: 6 jars\ncomponents: {jar: {packed: 6}}\naccept:\n  -\n%s"},
 	"labels":      {2, []string{"sheet: {across: 2, down: 8, wide: 90 mm, tall: 34 mm}"}, "name: Gels\nmakes: 6 jars\ncomponents: {jar: {packed: 6}}\nlabels:\n%s"},
 	"label sheet": {4, []string{"across: 2", "down: 8", "wide: 90 mm", "tall: 34 mm"}, "name: Gels\nmakes: 6 jars\ncomponents: {jar: {packed: 6}}\nlabels:\n  sheet:\n%s"},
-	"claim":       {4, []string{"says: Six jars"}, "name: Gels\nmakes: 6 jars\ncomponents: {jar: {packed: 6}}\nclaims:\n  -\n%s"},
-	"accept":      {4, []string{"rule: left-over", "because: to test"}, "name: Gels\nmakes: 6 jars\ncomponents: {jar: {packed: 6}}\naccept:\n  -\n%s"},
 }
 
 // fileWith is a kit.yaml in which one key of one section has this value.
