@@ -71,7 +71,9 @@ type Kit struct {
 	Kitchen   Said[quantity.Convention] // which spoons and cups are meant
 	// Price is that of the whole kit, PriceEach the one claimed of a piece.
 	Price, PriceEach Said[quantity.Amount]
-	Measures         []*Measure
+	// SoldAs is what the finished pieces are for the law of labels.
+	SoldAs   Said[Purpose]
+	Measures []*Measure
 
 	// OwnHazards are those the handbook does not have.
 	OwnHazards []*OwnHazard
@@ -106,6 +108,16 @@ type OwnHazard struct {
 	Happens, Avoid Said[string]
 	Signal         Said[Signal]
 }
+
+// Purpose is what finished pieces are sold or given away as.
+type Purpose string
+
+// The uses that a list of ingredients is made for.
+const (
+	LeaveOn  Purpose = "leave-on cosmetic"
+	RinseOff Purpose = "rinse-off cosmetic"
+	OtherUse Purpose = "other"
+)
 
 // Audience says for whom the kit is meant.
 type Audience struct {
@@ -182,6 +194,14 @@ type Component struct {
 	// Hazards are what the pack or its sheet says can go wrong: H-statements by their
 	// codes, words of the handbook, or keys of the kit's own hazards.
 	Hazards []Said[string]
+	// Ingredients are what it is made of itself, where it is a blend: shares of its mass.
+	Ingredients []Said[Ingredient]
+	// Allergens are those that its supplier's breakdown names, as shares of its mass.
+	Allergens []Said[Ingredient]
+	// LabelName is its name in a list of ingredients, where that is another.
+	LabelName Said[string]
+	// CountsAs says what it is in a list of ingredients: "fragrance", "colour", or "".
+	CountsAs Said[string]
 	// FlashPoint is the temperature at which its vapour can catch fire.
 	FlashPoint Said[quantity.Amount]
 	// FirstAid is what the supplier's sheet says to do if something goes wrong.
@@ -297,6 +317,12 @@ type Insert struct {
 	Withstands Said[quantity.Amount]
 	// Wide is how wide one is across when it stands Tall (lengths).
 	Wide, Tall Said[quantity.Amount]
+}
+
+// An Ingredient is a part of a blend, with its share of the blend's mass.
+type Ingredient struct {
+	Name  string
+	Share quantity.Amount
 }
 
 // A Household item is supplied by the customer and used up.

@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"strings"
 
+	"tallyfold/kit"
 	"tallyfold/kit/label"
 )
 
@@ -18,6 +19,9 @@ func (o *labelsOptions) writeSums(p *proved) error {
 		if _, err := fmt.Fprint(o.out, sumOf(net)); err != nil {
 			return err
 		}
+	}
+	if use := p.Kit.SoldAs.Value; use == kit.LeaveOn || use == kit.RinseOff {
+		return o.writeIngredients(p)
 	}
 	return nil
 }

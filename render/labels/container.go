@@ -25,6 +25,7 @@ func containerLabels(m *maker, grid label.Grid) []design {
 			for _, caution := range net.Container.Cautions {
 				d.below = append(d.below, item{text: caution.Value, face: regular, largest: max(8.5, least), smallest: least, gap: 0.3, warns: true})
 			}
+			d.below = append(d.below, m.required(f)...)
 			d.foot = append(d.foot, m.small(append(m.firm(), m.nameAndEdition())...)...)
 			d.foot = append(d.foot, m.lot()...)
 			d.foot = append(d.foot, m.net(net, panel, grid))
