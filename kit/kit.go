@@ -194,6 +194,8 @@ type Component struct {
 	// Hazards are what the pack or its sheet says can go wrong: H-statements by their
 	// codes, words of the handbook, or keys of the kit's own hazards.
 	Hazards []Said[string]
+	// Size is the outside of one loose part; the zero Shape is not told.
+	Size Said[Shape]
 	// Ingredients are what it is made of itself, where it is a blend: shares of its mass.
 	Ingredients []Said[Ingredient]
 	// Allergens are those that its supplier's breakdown names, as shares of its mass.

@@ -42,6 +42,7 @@ var componentKeys = table[kit.Component]{"component", "anything packed in the bo
 	name("one for each", "the key of a container or kind of piece that it goes with, one to each, such as a lid with its jar", "jar", func(c *kit.Component) *kit.Said[string] { return &c.OneForEach }),
 	prose("note", expectNote, "the larger of the two bags", func(c *kit.Component) *kit.Said[string] { return &c.Note }),
 	texts("cautions", expectCautions, "Keep away from eyes", func(c *kit.Component) *[]kit.Said[string] { return &c.Cautions }),
+	sizeOf(),
 	ingredients("ingredients", "what it is a blend of, each with its share of the blend's weight, such as 70 % Water; one or a list", "[70 % Water, 20–25 % Glycerin]", func(c *kit.Component) *[]kit.Said[kit.Ingredient] { return &c.Ingredients }),
 	ingredients("allergens", "the allergens that its supplier's breakdown names, each with its share of the weight, such as 0.3 % Linalool; one or a list", "[0.3 % Linalool]", func(c *kit.Component) *[]kit.Said[kit.Ingredient] { return &c.Allergens }),
 	prose("label name", "its name in a list of ingredients, where that is another", "Glycerin", func(c *kit.Component) *kit.Said[string] { return &c.LabelName }),

@@ -24,12 +24,29 @@ func inside(at func(*kit.Container) *kit.Said[kit.Shape]) field[kit.Container] {
 	}}
 }
 
-func (r *reader) shape(v value) (kit.Shape, bool) {
+// sizeOf reads the outside of one loose part, in the words of an inside.
+func sizeOf() field[kit.Component] {
+	k := Key{Name: "size", Expected: "the outside of one loose part, such as “cylinder 12 mm wide, 30 mm tall”, “box 20 mm by 12 mm, 8 mm tall” or “sphere 16 mm wide”",
+		Example: "sphere 16 mm wide", Form: Text, Words: true}
+	return field[kit.Component]{k, func(r *reader, into *kit.Component, v value) {
+		if !r.isWords(v, k) {
+			return
+		}
+		if shape, ok := r.shapeAs(v, k.Name); ok {
+			into.Size = said(v, shape)
+		}
+	}}
+}
+
+func (r *reader) shape(v value) (kit.Shape, bool) { return r.shapeAs(v, "inside") }
+
+// shapeAs reads a shape that stands under a key.
+func (r *reader) shapeAs(v value, key string) (kit.Shape, bool) {
 	shape, err := parseShape(v.text(), r.amounts)
 	if err == nil {
 		return shape, true
 	}
-	orders := []string{"write it like “inside: \"" + err.like + "\"”"}
+	orders := []string{"write it like “" + key + ": \"" + err.like + "\"”"}
 	if err.hint != "" {
 		orders = append([]string{err.hint}, orders...)
 	}

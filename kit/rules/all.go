@@ -81,6 +81,7 @@ var All = []Rule{
 	firstAidMissing,
 	lyeForChildren,
 	pastFlashPoint,
+	smallPartsForTheYoung,
 }
 
 // OnAccepting are the rules on the findings a maker has accepted. They need the

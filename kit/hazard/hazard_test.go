@@ -1,0 +1,103 @@
+package hazard_test
+
+import (
+	"fmt"
+	"strings"
+	"testing"
+	"testing/fstest"
+
+	"tallyfold/instructions"
+	"tallyfold/kit"
+	"tallyfold/kit/hazard"
+	"tallyfold/kit/ledger"
+)
+
+func opened(t *testing.T, language, more, method string) *kit.Kit {
+	t.Helper()
+	k, found := instructions.Open(fstest.MapFS{
+		"kit.yaml": {Data: []byte("language: " + language + "\nname: One\nmakes: 1 piece\ncomponents:\n" + more +
+			"tools:\n  pan: {name: Saucepan, from: customer, holds: 1 L}\n")},
+		"method.md": {Data: []byte(method)},
+	}, "one")
+	if k == nil {
+		t.Fatal(found)
+	}
+	return k
+}
+
+// told gives each action as "hazard by what: place".
+func told(k *kit.Kit) string {
+	var all []string
+	for _, a := range hazard.In(k, ledger.Follow(k)) {
+		all = append(all, fmt.Sprintf("%d %s: %s", a.Step.Number, a.Hazard.ID, a.Place))
+	}
+	return strings.Join(all, "; ")
+}
+
+const wax = "  wax: {name: Wax, packed: 100 g}\n"
+
+func TestActions(t *testing.T) {
+	for _, c := range []struct{ why, language, more, method, want string }{
+		{"warmed above 49 °C, with nothing said", "en", wax, "## Melt\n\nPut [all of the wax](take:wax?into=pan) into the pan and warm it [to 75 °C](warm:).", "1 hot: nowhere"},
+		{"warmed to hand heat", "en", wax, "## Melt\n\nPut [all of the wax](take:wax?into=pan) into the pan and warm it [to 40 °C](warm:).", ""},
+		{"warmed, and how far is not told", "en", wax, "## Melt\n\nPut [all of the wax](take:wax?into=pan) into the pan and warm it [until clear](warm:).", "1 hot: nowhere"},
+		{"a caution before it", "en", wax, "## Melt\n\n> CAUTION: It burns.\n\nPut [all of the wax](take:wax?into=pan) in and warm it [to 75 °C](warm:).", "1 hot: before it, in the step"},
+		{"a caution behind it", "en", wax, "## Melt\n\nPut [all of the wax](take:wax?into=pan) in and warm it [to 75 °C](warm:).\n\n> CAUTION: It burns.", "1 hot: after it, in the step"},
+		{"a caution of something else", "en", wax, "## Melt\n\n> CAUTION: Keep it dry.\n\nPut [all of the wax](take:wax?into=pan) in and warm it [to 75 °C](warm:).", "1 hot: nowhere"},
+		{"a caution at the head of the part", "en", wax, "# Candles\n\n> WARNING: It gets hot.\n\n## Melt\n\nPut [all of the wax](take:wax?into=pan) in and warm it [to 75 °C](warm:).", "1 hot: at the head of the part"},
+		{"a caution that says by a link what it is of", "en", wax, "## Melt\n\n> CAUTION: Mind [your fingers](hazard:hot).\n\nPut [all of the wax](take:wax?into=pan) in and warm it [to 75 °C](warm:).", "1 hot: before it, in the step"},
+		{"a link to another hazard does not answer this one", "en", wax, "## Melt\n\n> CAUTION: The [hot](hazard:dust) dust.\n\nPut [all of the wax](take:wax?into=pan) in and warm it [to 75 °C](warm:).", "1 hot: nowhere"},
+		{"what a pack bears, where it is opened", "en", "  soda: {name: Soda, packed: 100 g, hazards: [H319, dust]}\n", "## Mix\n\nPut [all of the soda](take:soda?into=pan) in.", "1 H319: nowhere; 1 dust: nowhere"},
+		{"a hazard of the maker's own", "en", "  glue: {name: Glue, packed: 100 g, hazards: grab}\nhazards:\n  grab: {happens: It grabs., avoid: Hold it., signal: caution}\n", "## Mix\n\nPut [all of the glue](take:glue?into=pan) in.", "1 grab: nowhere"},
+		{"a German kit, by German words", "de", "  wachs: {name: Wachs, packed: 100 g}\n", "## Schmelzen\n\n> VORSICHT: Heißes Wachs verbrennt die Haut.\n\n[Das ganze Wachs](take:wachs?into=pan) in den Topf geben und [auf 75 °C](warm:) erwärmen.", "1 hot: before it, in the step"},
+		{"flash point and heat", "en", "  oil: {name: Oil, packed: 10 g, flash point: 60 °C}\n", "## Mix\n\nWarm [to 70 °C](warm:) and put [all of the oil](take:oil?into=pan) in.", "1 hot: nowhere; 1 flammable: nowhere"},
+		{"flash point above the heat", "en", "  oil: {name: Oil, packed: 10 g, flash point: 80 °C}\n", "## Mix\n\nWarm [to 70 °C](warm:) and put [all of the oil](take:oil?into=pan) in.", "1 hot: nowhere"},
+	} {
+		if got := told(opened(t, c.language, c.more, c.method)); got != c.want {
+			t.Errorf("%s: %q, want %q", c.why, got, c.want)
+		}
+	}
+}
+
+// Tools are known by their names, also within a German word, and not where they are put away.
+func TestTools(t *testing.T) {
+	yaml := "  card: {name: Card, packed: 1}\ntools:\n  knife: {name: NAME, from: customer}\n"
+	for _, c := range []struct{ language, name, method, want string }{
+		{"en", "Craft knife", "## Cut\n\nCut [the card](use:card) with [the knife](tool:knife).", "1 blade: nowhere"},
+		{"en", "Butter knife", "## Cut\n\nSpread it on [the card](use:card) with [the knife](tool:knife).", ""},
+		{"en", "Scissors", "## Clear up\n\nPut the scissors back in the drawer.", ""},
+		{"en", "Scissors", "## Cut\n\nCut the card with the scissors.", "1 blade: nowhere"},
+		{"de", "Bastelmesser", "## Schneiden\n\n[Die Karte](use:card) mit [dem Messer](tool:knife) schneiden.", "1 blade: nowhere"},
+		{"fr", "Ciseaux", "## Couper\n\nCoupez [la carte](use:card) avec [les ciseaux](tool:knife).", "1 blade: nowhere"},
+	} {
+		text := strings.Replace(yaml, "NAME", c.name, 1)
+		k, found := instructions.Open(fstest.MapFS{
+			"kit.yaml":  {Data: []byte("language: " + c.language + "\nname: One\nmakes: 1 piece\ncomponents:\n" + text)},
+			"method.md": {Data: []byte(c.method)},
+		}, "one")
+		if k == nil {
+			t.Fatal(found)
+		}
+		if got := told(k); got != c.want {
+			t.Errorf("%s, %s: %q, want %q", c.language, c.name, got, c.want)
+		}
+	}
+}
+
+// A foaming bath product for adults alone need not bear its caution (21 CFR 740.17(b)), and
+// who accepts a step without a caution has none printed there.
+func TestExempt(t *testing.T) {
+	foam := "  foam: {name: Foam, packed: 100 g, hazards: foaming-bath}\n"
+	method := "## [Mix](step:mix)\n\nPut [all of the foam](take:foam?into=pan) in."
+	if got := told(opened(t, "en", foam, method)); got != "1 foaming-bath: nowhere" {
+		t.Errorf("for all: %q", got)
+	}
+	if got := told(opened(t, "en", foam+"audience: {age: 18+}\n", method)); got != "" {
+		t.Errorf("for adults: %q", got)
+	}
+	accepted := opened(t, "en", foam+"accept:\n  - {rule: caution-missing, about: mix, because: it is on the bottle, until: 2030-01-01}\n", method)
+	actions := hazard.In(accepted, ledger.Follow(accepted))
+	if open := hazard.Open(accepted, actions, 1); len(actions) != 1 || len(open) != 0 {
+		t.Errorf("accepted: %d of %d are open", len(open), len(actions))
+	}
+}
