@@ -9,6 +9,8 @@ import (
 
 	"tallyfold/kit"
 	"tallyfold/kit/diag"
+	"tallyfold/kit/hazard"
+	"tallyfold/kit/ledger"
 	"tallyfold/kit/source"
 	"tallyfold/templates"
 )
@@ -30,6 +32,8 @@ type Report struct {
 	Findings diag.List
 	Accepted []diag.Accepted
 	Rules    []Asked
+	// Ledger of the kit, nil where its steps could not be followed.
+	Ledger *ledger.Ledger
 }
 
 // Asked is a rule that the kit was held against.
@@ -55,6 +59,7 @@ type reportView struct {
 	Severities  []reportSeverity
 	Accepted    []reportAccepted
 	Rules       []reportRule
+	Hazards     []reportHazard
 	Unchecked   []string
 	NotLookedAt []string
 }
@@ -72,6 +77,7 @@ type (
 	reportLine     struct{ Label, Text string }
 	reportAccepted struct{ Rule, About, Found, Because, Until string }
 	reportRule     struct{ Name, Title, Answer string }
+	reportHazard   struct{ Where, Hazard, By, Caution, Source string }
 )
 
 func (r Report) view() reportView {
@@ -84,11 +90,36 @@ func (r Report) view() reportView {
 		v.Title, v.Maker = plainWords(k.Name.Value), plainWords(k.Maker.Value)
 		v.Edition = fmt.Sprint(max(1, k.Edition.Value))
 		v.Files, v.Followed = filesOf(k), followed(k)
+		v.Hazards = r.hazards()
 	}
 	for _, a := range r.Accepted {
 		v.Accepted = append(v.Accepted, reportAccepted{plainWords(a.Rule), plainWords(a.About), plainWords(a.Found), plainWords(a.Because), plainWords(a.Until)})
 	}
 	return v
+}
+
+// hazards lists each action that can hurt someone, and the caution that speaks of it.
+func (r Report) hazards() []reportHazard {
+	if r.Ledger == nil {
+		return nil
+	}
+	var all []reportHazard
+	for _, a := range hazard.In(r.Kit, r.Ledger) {
+		row := reportHazard{
+			Where: placeWords(a.Where), Hazard: plainWords(a.Hazard.ID), By: plainWords(a.By),
+			Source: plainWords(strings.TrimPrefix(a.Hazard.Source+", "+a.Hazard.Known, ", ")),
+		}
+		switch {
+		case a.Answered():
+			row.Caution = "the maker's, " + string(a.Place)
+		case a.Dropped(r.Kit):
+			row.Caution = "none, as the maker has accepted"
+		default:
+			row.Caution = "the program's own, before the step"
+		}
+		all = append(all, row)
+	}
+	return all
 }
 
 // result counts the findings of each weight.

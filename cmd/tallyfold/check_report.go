@@ -19,7 +19,7 @@ import (
 func (o *checkOptions) writeReport(p *proved, today time.Time) error {
 	report := render.Report{
 		Folder: p.name, Kit: p.Kit, AsOf: today, Version: version(),
-		Findings: p.Findings, Accepted: p.Accepted, Rules: asked(p),
+		Findings: p.Findings, Accepted: p.Accepted, Rules: asked(p), Ledger: p.Ledger,
 	}
 	text, err := report.Markdown()
 	if err != nil {
