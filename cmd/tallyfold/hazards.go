@@ -4,6 +4,7 @@ import (
 	"encoding/json"
 	"errors"
 	"fmt"
+	"strings"
 	"text/tabwriter"
 	"time"
 
@@ -12,6 +13,7 @@ import (
 	"tallyfold/kit"
 	"tallyfold/kit/handbook"
 	"tallyfold/kit/hazard"
+	"tallyfold/kit/label"
 )
 
 type hazardOptions struct {
@@ -86,7 +88,37 @@ func (o *hazardOptions) run(folder string) error {
 		encoder.SetEscapeHTML(false)
 		return encoder.Encode(told)
 	}
-	return o.write(p.folder, told)
+	if err := o.write(p.folder, told); err != nil {
+		return err
+	}
+	return o.writeClasses(p)
+}
+
+// writeClasses tells what the packs' H-statements come to in what is made, by published
+// cut-offs: as information, with its sum.
+func (o *hazardOptions) writeClasses(p *proved) error {
+	all := label.Classifications(p.Kit, p.Ledger)
+	if len(all) == 0 {
+		return nil
+	}
+	var out strings.Builder
+	out.WriteString("\nWhat is made, by the cut-offs of 29 CFR 1910.1200, appendix A: information, no classification.\n" +
+		"Ask a competent person; acids, alkalis, surfactants and limits of single substances are not reckoned.\n")
+	for _, c := range all {
+		fmt.Fprintf(&out, "%s\n", c.Filling.Numbered())
+		if c.Why != "" {
+			fmt.Fprintf(&out, "  cannot be reckoned: %s\n", c.Why)
+		}
+		for _, class := range c.Classes {
+			comes := "no statement"
+			if class.Statement != "" {
+				comes = class.Statement
+			}
+			fmt.Fprintf(&out, "  %s: %s. %s\n", class.Hazard, comes, class.Sum)
+		}
+	}
+	_, err := fmt.Fprint(o.out, out.String())
+	return err
 }
 
 func tellHazard(k *kit.Kit, a hazard.Action) toldHazard {

@@ -119,3 +119,41 @@ func TestListWithoutWeights(t *testing.T) {
 		t.Errorf("told: %q, %s", list.Why, list.US())
 	}
 }
+
+// What a kit makes is reckoned from what its packs bear: 8 g of an eye irritant and 0.3 g of
+// what damages eyes in 100 g come to H319 (10 × 0.3 + 8 = 11 ≥ 10), and a sensitiser at
+// 0.1 % to H317, at less to none (29 CFR 1910.1200, appendix A.3 and A.4; read).
+func TestClassifications(t *testing.T) {
+	for sensitiser, want := range map[string]string{"0.1 g": "H317", "0.09 g": ""} {
+		var yaml strings.Builder
+		yaml.WriteString("name: One bottle\nmakes: 1 bottle\ncomponents:\n")
+		take := ""
+		for _, line := range []string{
+			"light: {name: Light, packed: 8 g, hazards: H319}", "grave: {name: Grave, packed: 0.3 g, hazards: H318}",
+			"sens: {name: Scent, packed: " + sensitiser + ", hazards: H317}",
+			"rest: {name: Rest, packed: " + map[string]string{"0.1 g": "91.6 g", "0.09 g": "91.61 g"}[sensitiser] + "}",
+		} {
+			yaml.WriteString("  " + line + "\n")
+			key, _, _ := strings.Cut(line, ":")
+			take += "Put [all of the " + key + "](take:" + key + ") in.\n"
+		}
+		yaml.WriteString("  bottle: {name: Bottle, packed: 1, container: {brimful: 2 L}}\ntools:\n  bowl: {name: Bowl, from: customer, holds: 3 L}\n")
+		k, found := instructions.Open(fstest.MapFS{
+			"kit.yaml":  {Data: []byte(yaml.String())},
+			"method.md": {Data: []byte("## [Mix](step:mix?in=bowl)\n\n" + take + "Fill [all of it](fill:bottle).\n")},
+		}, "bottle")
+		if k == nil {
+			t.Fatal(found)
+		}
+		all := label.Classifications(k, ledger.Follow(k))
+		if len(all) != 1 || len(all[0].Classes) != 3 {
+			t.Fatalf("%+v", all)
+		}
+		if skin, eyes, allergy := all[0].Classes[0], all[0].Classes[1], all[0].Classes[2]; skin.Statement != "" || eyes.Statement != "H319" || allergy.Statement != want {
+			t.Errorf("%s: skin %+v, eyes %+v, allergy %+v", sensitiser, skin, eyes, allergy)
+		}
+		if sum := all[0].Classes[1].Sum; !strings.Contains(sum, "10 × 0.3 % + 8 % = 11 %") {
+			t.Errorf("the sum is %q", sum)
+		}
+	}
+}
