@@ -1,6 +1,7 @@
 package label_test
 
 import (
+	"slices"
 	"strings"
 	"testing"
 	"testing/fstest"
@@ -88,6 +89,16 @@ func TestUnsureOrder(t *testing.T) {
 	list := listOf(t, "leave-on cosmetic", "base: {name: Base, packed: 100 g, ingredients: [60–70 % Water, 10–20 % Glycerin, 15–18 % Alcohol]}")
 	if len(list.Unsure) != 1 || list.Unsure[0] != [2]string{"Alcohol", "Glycerin"} {
 		t.Errorf("unsure of %v in %s", list.Unsure, list.US())
+	}
+}
+
+// A wide range may reach past more than its neighbour; what cannot reach 1 % stands behind
+// in any order and leaves nothing open (21 CFR 701.3(f)(2)).
+func TestUnsureBeyondNeighbours(t *testing.T) {
+	list := listOf(t, "leave-on cosmetic", "base: {name: Base, packed: 100 g, ingredients: [5–60 % Water, 20 % Glycerin, 10 % Alcohol, 0.2–0.9 % Gum, 0.3–0.5 % Salt]}")
+	want := [][2]string{{"Water", "Glycerin"}, {"Water", "Alcohol"}}
+	if !slices.Equal(list.Unsure, want) {
+		t.Errorf("unsure of %v, want %v", list.Unsure, want)
 	}
 }
 
