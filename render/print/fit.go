@@ -118,16 +118,21 @@ func fitArguments(options Options) (string, error) {
 
 // asPage shows what is loaded next as wide as a page, by the rules for print: so it is laid out once and not twice.
 func (t *tab) asPage(ctx context.Context, area Area) error {
-	if area == (Area{}) {
+	if area == (Area{}) || area == t.shownAs {
 		return nil
 	}
+	t.shownAs = Area{}
 	page := t.page.Context(ctx)
 	if err := (proto.EmulationSetEmulatedMedia{Media: "print"}).Call(page); err != nil {
 		return err
 	}
-	return proto.EmulationSetDeviceMetricsOverride{
+	err := proto.EmulationSetDeviceMetricsOverride{
 		Width: int(area.Width/pixel + 0.5), Height: int(area.Height / pixel), DeviceScaleFactor: 1,
 	}.Call(page)
+	if err == nil {
+		t.shownAs = area
+	}
+	return err
 }
 
 // evaluate runs something of ours in the page, whose own scripts don't run, and gives the text that comes of it.

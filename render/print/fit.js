@@ -28,7 +28,8 @@
   const avoids = value => value === "avoid" || value === "avoid-page"
   const forces = value => value === "page" || value === "always" || value === "left" || value === "right"
   const solid = element => avoids(style(element).breakInside) || /^(IMG|svg|TR|FIGURE|FIELDSET)$/i.test(element.tagName)
-  const inline = element => /^(inline|ruby|contents|table-cell)/.test(style(element).display)
+  const inlineTags = /^(A|B|I|EM|STRONG|SPAN|BR|INPUT|TD|TH|LABEL|CODE|CITE|SMALL|SUP|SUB)$/
+  const inline = element => inlineTags.test(element.tagName) && element.children.length === 0 || /^(inline|ruby|contents|table-cell)/.test(style(element).display)
   const blocksOf = element => Array.from(element.children).filter(child => shown(child) && !inline(child))
 
   // One page after the other: top is where the present page begins in the endless strip of the screen.
@@ -161,19 +162,20 @@
     return named ? named.id : ""
   }
   const told = element => element.textContent.trim().replace(/\s+/g, " ").slice(0, 60)
-  for (const element of document.body.querySelectorAll("*")) {
-    if (style(element).position === "absolute" || element.closest("svg") !== null && element.tagName !== "svg") continue
+  const drawings = /^(IMG|svg|TR)$/i
+  const single = type && type.pages === 1
+  for (const element of document.body.querySelectorAll(":not(svg *)")) {
+    // What is looked at first costs little; styles are only asked where something may be wrong.
     const box = element.getBoundingClientRect()
-    if (box.width === 0 || box.height === 0) continue
     const wide = Math.max(box.right - size.width, -box.left)
-    if (wide > 1 && (!type || type.pages !== 1)) overflows.push({ way: "wide", by: wide, id: near(element), text: told(element) })
-    if (/^(IMG|svg|TR)$/i.test(element.tagName) && box.height > size.height + 1) {
-      overflows.push({ way: "tall", by: box.height - size.height, id: near(element), text: told(element) })
-    }
-    const clips = style(element).overflowY === "hidden" && !("clips" in element.dataset) && !element.closest("[data-clips]")
-    if (clips && element.scrollHeight > element.clientHeight + 1) {
-      overflows.push({ way: "clipped", by: element.scrollHeight - element.clientHeight, id: near(element), text: told(element) })
-    }
+    const tall = drawings.test(element.tagName) && box.height > size.height + 1
+    const cut = element.scrollHeight > element.clientHeight + 1 && element.clientHeight > 0
+    if ((wide <= 1 || single) && !tall && !cut || box.width === 0 || box.height === 0) continue
+    if (style(element).position === "absolute") continue
+    const tell = (way, by) => overflows.push({ way, by, id: near(element), text: told(element) })
+    if (wide > 1 && !single) tell("wide", wide)
+    if (tall) tell("tall", box.height - size.height)
+    if (cut && style(element).overflowY === "hidden" && !element.closest("[data-clips]")) tell("clipped", element.scrollHeight - element.clientHeight)
   }
   if (type && (type.pages === 1 ? tooMuch() : laid.pages > type.pages)) {
     overflows.push({ way: "pages", by: laid.pages - type.pages, id: "", text: "" })

@@ -120,6 +120,7 @@ func inView(t *testing.T, b *Browser, html []byte, as view, expression string, r
 	}
 	err := b.do(context.Background(), func(ctx context.Context, shown *tab) error {
 		page := shown.page.Context(ctx)
+		shown.shownAs = Area{}
 		for _, set := range []interface{ Call(proto.Client) error }{
 			proto.EmulationSetScriptExecutionDisabled{Value: false},
 			proto.EmulationSetDeviceMetricsOverride{Width: as.width, Height: 800, DeviceScaleFactor: 1},

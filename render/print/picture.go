@@ -28,6 +28,7 @@ func (b *Browser) Screenshot(ctx context.Context, html []byte, width, height int
 	var picture []byte
 	err := b.do(ctx, func(ctx context.Context, t *tab) error {
 		page := t.page.Context(ctx)
+		t.shownAs = Area{}
 		err := proto.EmulationSetDeviceMetricsOverride{Width: width, Height: height, DeviceScaleFactor: scale}.Call(page)
 		if err == nil { // a page printed before this one was shown by the rules for print
 			err = proto.EmulationSetEmulatedMedia{}.Call(page)

@@ -107,6 +107,10 @@ func pairedTimes(t *testing.T, page []byte, options Options) (whole, own time.Du
 		if err := tab.load(ctx, page); err != nil {
 			return err
 		}
+		// The faces must be there, or the feet of the pages are printed in others: other pages.
+		if _, err := tab.layOut(ctx, Options{}); err != nil {
+			return err
+		}
 		_, err := tab.print(ctx, options)
 		return err
 	}

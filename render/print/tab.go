@@ -27,6 +27,9 @@ type tab struct {
 	// lost is done when the page's process has died.
 	lost context.Context
 
+	// shownAs is the area that pages are shown in by the rules for print; zero for a screen.
+	shownAs Area
+
 	mu    sync.Mutex
 	count int
 	url   string // of the document being loaded
