@@ -82,6 +82,8 @@ var All = []Rule{
 	lyeForChildren,
 	pastFlashPoint,
 	smallPartsForTheYoung,
+	protectionNotListed,
+	glassForHeat,
 }
 
 // OnAccepting are the rules on the findings a maker has accepted. They need the

@@ -23,7 +23,7 @@ func (m *maker) required(f *ledger.Filling) []item {
 		all = append(all, item{text: text, face: regular, largest: max(8, size), smallest: size, gap: 0.6, warns: warns})
 	}
 	if m.foams(f) {
-		add(m.say("caution")+"—"+m.say("hazard-foaming-bath"), true)
+		add(m.say("label-caution", "text", m.say("hazard-foaming-bath")), true)
 	}
 	if sold := m.kit.SoldAs.Value; sold != kit.LeaveOn && sold != kit.RinseOff {
 		return all
