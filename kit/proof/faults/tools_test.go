@@ -7,7 +7,7 @@ import (
 
 // Faults in the list of tools.
 var toolFaults = []faultKind{
-	{name: "a tool taken off the list", rule: "unknown-target", also: slicesOf(linkLost, "missing-reference", "tool-not-listed"), edits: func(k *cleanKit) []edit {
+	{name: "a tool taken off the list", rule: "unknown-target", also: slicesOf(linkLost, "missing-reference", "tool-not-listed", "protection-not-listed"), edits: func(k *cleanKit) []edit {
 		return eachTool(k, func(tool entry, named []place) []edit {
 			at := k.find("method.md", `\]\((?:tool|vessel|clean|left):(`+tool.key+`)[?)]`)
 			at = append(at, k.find("method.md", `[?]in=(`+tool.key+`)\b`)...)
