@@ -32,7 +32,7 @@ var packageTable = []string{
 	"instructions",
 	"kit/proof",
 	"templates",
-	"xliff",
+	"instructions/xliff",
 	"render/figure",
 	"render",
 	"render/labels",

@@ -11,7 +11,7 @@ import (
 	"github.com/spf13/cobra"
 
 	"tallyfold/kit"
-	"tallyfold/xliff"
+	"tallyfold/instructions/xliff"
 )
 
 type wordsOptions struct {

@@ -27,13 +27,13 @@ func folderOf(t *testing.T, name string) fstest.MapFS {
 	t.Helper()
 	folder := fstest.MapFS{}
 	for _, file := range []string{"kit.yaml", "method.md", "trouble.md", "words.md"} {
-		text, err := os.ReadFile(filepath.Join("../examples", name, file))
+		text, err := os.ReadFile(filepath.Join("../../examples", name, file))
 		if err != nil {
 			t.Fatal(err)
 		}
 		folder[file] = &fstest.MapFile{Data: text}
 	}
-	pictures, err := filepath.Glob(filepath.Join("../examples", name, "pictures", "*"))
+	pictures, err := filepath.Glob(filepath.Join("../../examples", name, "pictures", "*"))
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -194,7 +194,7 @@ func TestWhatCannotBeTakenOver(t *testing.T) {
 func TestOnlyWhatIsPending(t *testing.T) {
 	folder := folderOf(t, "drawer-sachets")
 	for _, file := range []string{"method.fr.md", "trouble.fr.md", "words.fr.md", "kit.fr.txt"} {
-		text, err := os.ReadFile(filepath.Join("../examples/drawer-sachets", file))
+		text, err := os.ReadFile(filepath.Join("../../examples/drawer-sachets", file))
 		if err != nil {
 			t.Fatal(err)
 		}
