@@ -1,6 +1,7 @@
 package main
 
 import (
+	"cmp"
 	"context"
 	"errors"
 	"fmt"
@@ -173,7 +174,11 @@ func (o *bookletOptions) chosenForms() ([]render.Form, error) {
 	for _, name := range o.papers {
 		form, known := render.FormNamed(name)
 		if !known {
-			return nil, fmt.Errorf("--paper %q is not known; there are: %s", name, strings.Join(formNames(), ", "))
+			hint := ""
+			if near := diag.Nearest(name, formNames()); near != "" {
+				hint = "; did you mean " + near + "?"
+			}
+			return nil, fmt.Errorf("--paper %q is not known%s There are: %s", name, cmp.Or(hint, "."), strings.Join(formNames(), ", "))
 		}
 		chosen = append(chosen, form)
 	}

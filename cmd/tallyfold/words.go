@@ -10,8 +10,8 @@ import (
 
 	"github.com/spf13/cobra"
 
-	"tallyfold/kit"
 	"tallyfold/instructions/xliff"
+	"tallyfold/kit"
 )
 
 type wordsOptions struct {
