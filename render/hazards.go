@@ -12,7 +12,7 @@ import (
 // ownCautions are those that the booklet puts before a step where the maker has none: in
 // one box, under the gravest signal word, each hazard in a paragraph.
 func (a *assembly) ownCautions(step *kit.Step) []kit.Caution {
-	open := hazard.Open(a.kit, a.hazards, step.Number)
+	open := hazard.Open(a.hazards, step.Number)
 	if len(open) == 0 {
 		return nil
 	}

@@ -112,8 +112,6 @@ func (r Report) hazards() []reportHazard {
 		switch {
 		case a.Answered():
 			row.Caution = "the maker's, " + string(a.Place)
-		case a.Dropped(r.Kit):
-			row.Caution = "none, as the maker has accepted"
 		default:
 			row.Caution = "the program's own, before the step"
 		}

@@ -10,7 +10,6 @@ import (
 
 	"github.com/spf13/cobra"
 
-	"tallyfold/kit"
 	"tallyfold/kit/handbook"
 	"tallyfold/kit/hazard"
 	"tallyfold/kit/label"
@@ -80,7 +79,7 @@ func (o *hazardOptions) run(folder string) error {
 	}
 	told := []toldHazard{}
 	for _, action := range hazard.In(p.Kit, p.Ledger) {
-		told = append(told, tellHazard(p.Kit, action))
+		told = append(told, tellHazard(action))
 	}
 	if o.json {
 		encoder := json.NewEncoder(o.out)
@@ -121,7 +120,7 @@ func (o *hazardOptions) writeClasses(p *proved) error {
 	return err
 }
 
-func tellHazard(k *kit.Kit, a hazard.Action) toldHazard {
+func tellHazard(a hazard.Action) toldHazard {
 	told := toldHazard{
 		Step: a.Step.Number, Hazard: a.Hazard.ID, By: a.By, Least: string(a.Hazard.Signal), Source: sourceOf(a.Hazard),
 		At: fmt.Sprintf("%s:%d", a.Where.File.Name, a.Where.Position().Line),
@@ -129,8 +128,6 @@ func tellHazard(k *kit.Kit, a hazard.Action) toldHazard {
 	switch {
 	case a.Answered():
 		told.Caution, told.Place = a.Caution.Text, string(a.Place)
-	case a.Dropped(k):
-		told.Caution, told.Place = "none", "accepted without one"
 	default:
 		told.Caution = a.Hazard.Happens + " " + a.Hazard.Avoid
 		told.Place = "the booklet's own, before the step"

@@ -30,7 +30,7 @@ func TestHazardsOfAllKits(t *testing.T) {
 			o := hazardOptions{streams: streams{out: &out, err: &out}}
 			var told []toldHazard
 			for _, action := range hazard.In(p.Kit, p.Ledger) {
-				told = append(told, tellHazard(p.Kit, action))
+				told = append(told, tellHazard(action))
 			}
 			if err := o.write(filepath.Base(folder), told); err != nil {
 				t.Fatal(err)

@@ -53,7 +53,7 @@ var actions = []Hazard{
 		ID: HotPour, What: "something hot is poured",
 		Happens: "What you pour is still hot enough to burn.",
 		Avoid:   "Pour slowly and away from you, over a level, heatproof table, and do not move it until it has cooled.",
-		Signal:  kit.CautionWord, When: "containers are filled, or a vessel is emptied, at 49 °C (120 °F) or more",
+		Signal:  kit.CautionWord, When: "containers are filled at 49 °C (120 °F) or more",
 		Source: scaldSource, Known: secondHand,
 		Wear: "oven-gloves", Place: "level-table", Company: "adult-at-stove", Aid: "burn", Answers: hotAnswers,
 	},
@@ -101,7 +101,7 @@ var actions = []Hazard{
 		Source: "", Known: fromPractice, Company: "adult-at-tools", Aid: "cut",
 		Answers: map[string][]string{
 			"en": {"blend", "blade", "splash"}, "fr": {"mixeur", "lame", "éclabouss"}, "de": {"mixer", "klinge", "spritz"},
-			"es": {"batidora", "cuchilla", "salpic"}, "nl": {"mixer", "mes", "spat"}, "it": {"frullatore", "lam", "schizz"},
+			"es": {"batidora", "cuchilla", "salpic"}, "nl": {"mixer", "messen", "spat"}, "it": {"frullatore", "lame", "schizz"},
 		},
 		Tools: map[string][]string{
 			"en": {"stick blender", "hand blender", "immersion blender"}, "fr": {"mixeur plongeant", "mixeur"}, "de": {"stabmixer", "pürierstab"},
@@ -115,7 +115,7 @@ var actions = []Hazard{
 		Signal:  kit.CautionWord, When: "a step works with a knife, scissors, a saw, an awl or a needle",
 		Source: "", Known: fromPractice, Company: "adult-at-tools", Aid: "cut",
 		Answers: map[string][]string{
-			"en": {"sharp", "cut", "prick", "blade", "point", "needle"}, "fr": {"coup", "piqu", "tranch", "pointe", "aiguille"},
+			"en": {"sharp", "cut", "prick", "blade", "needle"}, "fr": {"coup", "piqu", "tranch", "pointe", "aiguille"},
 			"de": {"scharf", "schneid", "stech", "stich", "spitz", "nadel"}, "es": {"cort", "pinch", "afilad", "aguja"},
 			"nl": {"scherp", "snij", "prik", "naald"}, "it": {"tagli", "pung", "affilat", "ago"},
 		},

@@ -60,7 +60,7 @@ var materials = []Hazard{
 		Avoid:  "Take it by its blunt side and put it down where nobody reaches into it.",
 		Signal: kit.CautionWord, When: "a component with “hazards: sharp” is taken", Known: fromPractice, Company: "adult-at-tools", Aid: "cut",
 		Answers: map[string][]string{
-			"en": {"sharp", "cut", "prick", "edge", "point"}, "fr": {"coup", "piqu", "tranch", "pointu"}, "de": {"scharf", "schneid", "stech", "spitz"},
+			"en": {"sharp", "cut", "prick"}, "fr": {"coup", "piqu", "tranch", "pointu"}, "de": {"scharf", "schneid", "stech", "spitz"},
 			"es": {"cort", "pinch", "afilad"}, "nl": {"scherp", "snij", "prik"}, "it": {"tagli", "pung", "affilat"},
 		},
 	},
@@ -89,8 +89,8 @@ var materials = []Hazard{
 		Signal: kit.Warning, When: "a component with “hazards: plaster” is taken", Source: "supplier's sheets of gypsum plasters", Known: fromMemory,
 		Wear: "dust-mask", Aid: "burn",
 		Answers: map[string][]string{
-			"en": {"hand", "skin", "body", "burn"}, "fr": {"main", "peau", "corps", "brûl"}, "de": {"hand", "haut", "körper", "verbrenn"},
-			"es": {"mano", "piel", "cuerpo", "quem"}, "nl": {"hand", "huid", "lichaam", "verbrand"}, "it": {"man", "pelle", "corpo", "ustion", "scott"},
+			"en": {"burn", "heats"}, "fr": {"brûl", "chauff"}, "de": {"verbrenn", "erhitz"},
+			"es": {"quem", "calient"}, "nl": {"verbrand", "brandwond"}, "it": {"ustion", "scott", "scald"},
 		},
 	},
 	{

@@ -9,13 +9,13 @@ var skinAndEyes = map[string][]string{
 }
 
 var breathing = map[string][]string{
-	"en": {"breath", "inhal", "fume", "vapour", "vapor", "air"}, "fr": {"respir", "inhal", "vapeur", "aér"}, "de": {"atm", "dämpf", "lüft"},
-	"es": {"respir", "inhal", "vapor", "ventil"}, "nl": {"adem", "damp", "lucht"}, "it": {"respir", "inal", "vapor", "aria"},
+	"en": {"breath", "inhal", "fume", "vapour", "vapor", "ventilat"}, "fr": {"respir", "inhal", "vapeur", "aér"}, "de": {"atm", "dämpf", "lüft"},
+	"es": {"respir", "inhal", "vapor", "ventil"}, "nl": {"adem", "damp", "ventil"}, "it": {"respir", "inal", "vapor", "ventil"},
 }
 
 var swallowing = map[string][]string{
-	"en": {"swallow", "eat", "mouth", "drink"}, "fr": {"aval", "mang", "bouche", "boi"}, "de": {"schluck", "ess", "mund", "trink"},
-	"es": {"trag", "com", "boca", "beb"}, "nl": {"slik", "eet", "mond", "drink"}, "it": {"ingo", "mangi", "bocca", "bev"},
+	"en": {"swallow", "eat", "eating", "mouth", "drink"}, "fr": {"aval", "mang", "bouche", "boi"}, "de": {"schluck", "ess", "mund", "trink"},
+	"es": {"trag", "comer", "coma", "boca", "beber", "beba"}, "nl": {"slik", "eet", "mond", "drink"}, "it": {"ingo", "mangi", "bocca", "bev"},
 }
 
 var fire = map[string][]string{

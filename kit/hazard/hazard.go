@@ -62,27 +62,17 @@ func In(k *kit.Kit, l *ledger.Ledger) []Action {
 	return f.found
 }
 
-// Open are the actions of a step that no caution of the maker's comes before, and that
-// the maker has not chosen to leave without one. The booklet warns of them itself.
-func Open(k *kit.Kit, actions []Action, step int) []Action {
+// Open are the actions of a step that no caution of the maker's comes before. The booklet
+// warns of them itself, whatever is accepted: a finding can be lived with, the hazard is
+// still there.
+func Open(actions []Action, step int) []Action {
 	var open []Action
 	for _, a := range actions {
-		if a.Step.Number == step && !a.Answered() && !a.Dropped(k) {
+		if a.Step.Number == step && !a.Answered() {
 			open = append(open, a)
 		}
 	}
 	return open
-}
-
-// MissingRule is the rule that tells of actions without a caution. Who accepts it about a
-// step, with a reason, wants none there.
-const MissingRule = "caution-missing"
-
-// Dropped says whether the maker wants no caution there.
-func (a Action) Dropped(k *kit.Kit) bool {
-	return slices.ContainsFunc(k.Accepted, func(accepted *kit.Accepted) bool {
-		return accepted.Rule.Value == MissingRule && accepted.Because.Given() && accepted.About.Value == a.Step.ID
-	})
 }
 
 // Readable says whether tools and cautions are known by their words in the kit's language.

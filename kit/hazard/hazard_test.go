@@ -50,6 +50,7 @@ func TestActions(t *testing.T) {
 		{"what a pack bears, where it is opened", "en", "  soda: {name: Soda, packed: 100 g, hazards: [H319, dust]}\n", "## Mix\n\nPut [all of the soda](take:soda?into=pan) in.", "1 H319: nowhere; 1 dust: nowhere"},
 		{"a hazard of the maker's own", "en", "  glue: {name: Glue, packed: 100 g, hazards: grab}\nhazards:\n  grab: {happens: It grabs., avoid: Hold it., signal: caution}\n", "## Mix\n\nPut [all of the glue](take:glue?into=pan) in.", "1 grab: nowhere"},
 		{"a German kit, by German words", "de", "  wachs: {name: Wachs, packed: 100 g}\n", "## Schmelzen\n\n> VORSICHT: Heißes Wachs verbrennt die Haut.\n\n[Das ganze Wachs](take:wachs?into=pan) in den Topf geben und [auf 75 °C](warm:) erwärmen.", "1 hot: before it, in the step"},
+		{"a handle is no word on burns from plaster", "en", "  plaster: {name: Plaster, packed: 100 g, hazards: plaster}\n", "## Mix\n\n> CAUTION: Lift the bag by its handle.\n\nPut [all of the plaster](take:plaster?into=pan) in.", "1 plaster: nowhere"},
 		{"flash point and heat", "en", "  oil: {name: Oil, packed: 10 g, flash point: 60 °C}\n", "## Mix\n\nWarm [to 70 °C](warm:) and put [all of the oil](take:oil?into=pan) in.", "1 hot: nowhere; 1 flammable: nowhere"},
 		{"flash point above the heat", "en", "  oil: {name: Oil, packed: 10 g, flash point: 80 °C}\n", "## Mix\n\nWarm [to 70 °C](warm:) and put [all of the oil](take:oil?into=pan) in.", "1 hot: nowhere"},
 	} {
@@ -84,8 +85,8 @@ func TestTools(t *testing.T) {
 	}
 }
 
-// A foaming bath product for adults alone need not bear its caution (21 CFR 740.17(b)), and
-// who accepts a step without a caution has none printed there.
+// A foaming bath product for adults alone need not bear its caution (21 CFR 740.17(b)). Who
+// accepts the finding still has the booklet's caution: the hazard is there as before.
 func TestExempt(t *testing.T) {
 	foam := "  foam: {name: Foam, packed: 100 g, hazards: foaming-bath}\n"
 	method := "## [Mix](step:mix)\n\nPut [all of the foam](take:foam?into=pan) in."
@@ -97,7 +98,7 @@ func TestExempt(t *testing.T) {
 	}
 	accepted := opened(t, "en", foam+"accept:\n  - {rule: caution-missing, about: mix, because: it is on the bottle, until: 2030-01-01}\n", method)
 	actions := hazard.In(accepted, ledger.Follow(accepted))
-	if open := hazard.Open(accepted, actions, 1); len(actions) != 1 || len(open) != 0 {
-		t.Errorf("accepted: %d of %d are open", len(open), len(actions))
+	if open := hazard.Open(actions, 1); len(actions) != 1 || len(open) != 1 {
+		t.Errorf("accepted: %d of %d are warned of by the booklet", len(open), len(actions))
 	}
 }

@@ -184,7 +184,11 @@ func before(a, b Ingredient) int {
 
 // percent writes a share with three figures.
 func percent(share quantity.Number) string {
-	return fmt.Sprintf("%.3g %%", 100*share.Float())
+	value := 100 * share.Float()
+	if value >= 100 {
+		return fmt.Sprintf("%.0f %%", value)
+	}
+	return fmt.Sprintf("%.3g %%", value)
 }
 
 // US is the list in the form of 21 CFR 701.3: those above 1 % by falling share, then those

@@ -7,7 +7,7 @@ import (
 )
 
 var cautionMissing = Rule{
-	Name:     hazard.MissingRule,
+	Name:     "caution-missing",
 	Severity: diag.WorthKnowing,
 	Sums:     true, // a link that is lost may have answered it
 	Title:    "The booklet warns of a grave hazard in its own words, as the method does not",
@@ -20,8 +20,8 @@ kit.yaml says under “hazards” of a component, the names of tools, temperatur
 whose caution would be headed WARNING or DANGER are told here; all are listed by
 tallyfold hazards.
 
-Write a caution of your own before the action. If none is wanted there, accept this
-finding about the step with a reason: then none is printed, and every check repeats why.`,
+Write a caution of your own before the action. Who accepts this finding about the step
+leaves the wording to the program: its caution is printed all the same.`,
 	Check: func(s Subject) []diag.Finding {
 		var findings []diag.Finding
 		for _, a := range hazard.In(s.Kit, s.Ledger) {

@@ -3,7 +3,9 @@ package rules
 import (
 	"tallyfold/kit"
 	"tallyfold/kit/diag"
+	"tallyfold/kit/ledger"
 	"tallyfold/kit/quantity"
+	"tallyfold/kit/source"
 )
 
 var pastFlashPoint = Rule{
@@ -22,26 +24,20 @@ here says that a mixture cannot burn.
 
 Let it cool first, add less heat, or use another liquid.`,
 	Check: func(s Subject) []diag.Finding {
-		var all []perRun
+		f := flashes{Subject: s, told: map[string]bool{}}
 		for _, e := range s.Ledger.Entries {
-			c := s.Kit.Component(e.Thing)
-			if c == nil || !c.FlashPoint.Given() || e.Operation == nil || e.Operation.Kind != kit.Take || !e.Temperature.Known() {
-				continue
+			if e.Operation != nil && e.Operation.Kind == kit.Take {
+				f.meet(e.Run, e.Step, e.Thing, e.Temperature, amountSpan(e.Operation), "is added")
 			}
-			met, flash := e.Temperature.Value(), c.FlashPoint.Value.Low
-			if met.Less(flash) {
-				continue
-			}
-			all = append(all, perRun{e.Run, diag.Finding{
-				Where: amountSpan(e.Operation), About: c.ID,
-				Found:    c.String() + " is added at " + show(met, quantity.Temperature) + " in " + inStep(e.Step) + ", and its flash point is " + c.FlashPoint.Value.Written,
-				Expected: "to be added below " + c.FlashPoint.Value.Written,
-				Sum:      []string{show(met, quantity.Temperature) + " − " + c.FlashPoint.Value.Written + " = " + show(met.Minus(flash), quantity.Temperature) + " above"},
-				Remedies: diag.Fix("let the mixture cool below "+c.FlashPoint.Value.Written+" before it is added, and say so", "write “add below: "+c.FlashPoint.Value.Written+"” under it as well"),
-				Also:     []diag.Place{{Where: c.FlashPoint.Span, Note: "its flash point"}},
-			}})
 		}
-		return overRuns(s.Kit, all)
+		for _, stage := range s.Ledger.Stages {
+			for _, vessel := range stage.Vessels {
+				for _, part := range vessel.Parts() {
+					f.meet(stage.Run, stage.Step, part.Thing, vessel.Temperature, stage.Step.Span, "lies in what is")
+				}
+			}
+		}
+		return overRuns(s.Kit, f.all)
 	},
 	NotLookedAt: func(s Subject) []string {
 		return untoldFor("no flash point is told for ", s, func(c *kit.Component) bool { return isMaterial(c) && !c.FlashPoint.Given() && packedLiquid(c) })
@@ -51,4 +47,31 @@ Let it cool first, add less heat, or use another liquid.`,
 // packedLiquid says whether a component is packed by volume, or its density is that of a liquid.
 func packedLiquid(c *kit.Component) bool {
 	return c.Packed.Value.Dimension == quantity.Volume || c.DensityState == kit.Liquid
+}
+
+// flashes gathers what meets its flash point, each thing once a run.
+type flashes struct {
+	Subject
+	all  []perRun
+	told map[string]bool
+}
+
+func (f *flashes) meet(run *kit.Run, step *kit.Step, thing string, temperature *ledger.Figure, at source.Span, how string) {
+	c := f.Kit.Component(thing)
+	if c == nil || !c.FlashPoint.Given() || !temperature.Known() || f.told[run.Name.Value+"/"+thing] {
+		return
+	}
+	met, flash, written := temperature.Value(), c.FlashPoint.Value.Low, c.FlashPoint.Value.Written
+	if met.Less(flash) {
+		return
+	}
+	f.told[run.Name.Value+"/"+thing] = true
+	f.all = append(f.all, perRun{run, diag.Finding{
+		Where: at, About: c.ID,
+		Found:    c.String() + " " + how + " at " + show(met, quantity.Temperature) + " in " + inStep(step) + ", and its flash point is " + written,
+		Expected: "to stay below " + written,
+		Sum:      []string{show(met, quantity.Temperature) + " − " + written + " = " + show(met.Minus(flash), quantity.Temperature) + " above"},
+		Remedies: diag.Fix("add it only when the rest has cooled below "+written+", and say so", "write “add below: "+written+"” under it as well"),
+		Also:     []diag.Place{{Where: c.FlashPoint.Span, Note: "its flash point"}},
+	}})
 }
