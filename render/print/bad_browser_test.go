@@ -122,7 +122,7 @@ func TestBadBrowsers(t *testing.T) {
 		"writes wrong JSON":   {`printf '{"id":"one"}\0' >&4; exec sleep 600`, ErrBrowserCrashed, "not a browser's language"},
 		"nonsense everywhere": {"cat /dev/urandom | head -c 300000 | tee /dev/stderr >&4; exec sleep 600", ErrBrowserCrashed, "not a browser's language"},
 		"nonsense, no end":    {`yes nonsense >&2`, ErrBrowserHung, "gave no answer within 2s"},
-		"closes its ears":     {"exec 3<&- 4>&-; exec sleep 600", ErrBrowserCrashed, "EOF"},
+		"closes its ears":     {"exec 3<&- 4>&-; exec sleep 600", ErrBrowserCrashed, "stopped listening"},
 	} {
 		t.Run(name, func(t *testing.T) {
 			temporary := ownTemporary(t)

@@ -3,12 +3,14 @@ package print
 import (
 	"context"
 	"errors"
+	"io"
 	"os"
 	"os/exec"
 	"path/filepath"
 	"runtime"
 	"strings"
 	"sync"
+	"syscall"
 	"time"
 )
 
@@ -189,6 +191,10 @@ func (p *process) outcome(err error) string {
 			return "ended (" + p.cmd.ProcessState.String() + ")"
 		case <-time.After(endingTime):
 		}
+	}
+	// Which of these it is hangs on whether the program closed its end before or after our first words.
+	if errors.Is(err, io.EOF) || errors.Is(err, syscall.EPIPE) || errors.Is(err, os.ErrClosed) {
+		return "went on running but stopped listening"
 	}
 	return err.Error()
 }
