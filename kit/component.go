@@ -1,6 +1,9 @@
 package kit
 
-import "tallyfold/kit/quantity"
+import (
+	"tallyfold/kit/quantity"
+	"tallyfold/kit/source"
+)
 
 // A Component is anything packed in the box: material, container, part, print.
 type Component struct {
@@ -61,8 +64,13 @@ type Component struct {
 	Allergens []Said[Ingredient]
 	// LabelName is its name in a list of ingredients, where that is another.
 	LabelName Said[string]
-	// CountsAs says what it is in a list of ingredients: "fragrance", "colour", or "".
+	// CountsAs says what the law counts it as: "fragrance" or "colour" in a list of
+	// ingredients, "marble" or "balloon" among toys, or "".
 	CountsAs Said[string]
+	// ArtMaterial: it is sold to make or colour something with, and no cosmetic.
+	ArtMaterial Said[bool]
+	// Review is a toxicologist's look at its recipe; nil where none is told.
+	Review *Review
 	// FlashPoint is the temperature at which its vapour can catch fire.
 	FlashPoint Said[quantity.Amount]
 	// FirstAid is what the supplier's sheet says to do if something goes wrong.
@@ -79,6 +87,15 @@ type Component struct {
 	Insert    *Insert    // nil unless it is placed into a container or mould
 }
 
+// A Review is a toxicologist's look at the recipe of an art material.
+type Review struct {
+	Span source.Span
+	On   Said[string] // year-month-day
+	By   Said[string]
+	// Warns is what harm comes of long use, in the toxicologist's words; "" for none.
+	Warns Said[string]
+}
+
 // Lots are packs inside a pack: Count of them with Each inside, called Noun.
 type Lots struct {
 	Count int
@@ -88,3 +105,12 @@ type Lots struct {
 
 // Told says whether the maker told the pack in lots.
 func (l Lots) Told() bool { return l.Count > 0 }
+
+// IsMaterial says whether it is packed by weight or volume: wax, powder, a liquid.
+func (c *Component) IsMaterial() bool {
+	switch c.Packed.Value.Dimension {
+	case quantity.Mass, quantity.Volume:
+		return true
+	}
+	return false
+}

@@ -71,6 +71,8 @@ type Kit struct {
 	Kitchen   Said[quantity.Convention] // which spoons and cups are meant
 	// Price is that of the whole kit, PriceEach the one claimed of a piece.
 	Price, PriceEach Said[quantity.Amount]
+	// Markets are where the kit is sold: "US", "EU", "UK", or one that there is no pack for.
+	Markets []Said[string]
 	// SoldAs is what the finished pieces are for the law of labels.
 	SoldAs   Said[Purpose]
 	Measures []*Measure
@@ -112,10 +114,11 @@ type OwnHazard struct {
 // Purpose is what finished pieces are sold or given away as.
 type Purpose string
 
-// The uses that a list of ingredients is made for.
+// What finished pieces can be sold as; the first two have a list of ingredients.
 const (
 	LeaveOn  Purpose = "leave-on cosmetic"
 	RinseOff Purpose = "rinse-off cosmetic"
+	Candle   Purpose = "candle"
 	OtherUse Purpose = "other"
 )
 
@@ -124,6 +127,9 @@ type Audience struct {
 	// Age is the youngest age in years ("14+" is 14).
 	Age   Said[int]
 	Skill Said[string] // beginner, some practice, experienced
+	// ForChildren: the kit is made mainly for children of twelve and younger. Toy: it is
+	// meant for play, itself or what is made of it.
+	ForChildren, Toy Said[bool]
 }
 
 // Look is how the booklet looks in what is the maker's to choose.
@@ -320,6 +326,8 @@ type Piece struct {
 	In    Said[string]          // key of its container, "" for none
 	Net   Said[quantity.Amount] // claimed net contents of one
 	Of    Said[string]          // key of the mixture it holds, where one is meant
+	// Listed is the list of ingredients as the maker prints it, names between commas.
+	Listed Said[string]
 }
 
 // A Run is one pass through the method with its own choice of components.

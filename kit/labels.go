@@ -17,6 +17,14 @@ type Labels struct {
 	Address Said[string]
 	// DistributedBy names another who sells the kit, with the address.
 	DistributedBy Said[string]
+	// Contact is a telephone number, an e-mail or a web address for complaints.
+	Contact Said[string]
+	// InEU and InUK name who answers for the kit there, with the address.
+	InEU, InUK Said[string]
+	// MadeIn is the country of origin.
+	MadeIn Said[string]
+	// Keeps is how long a finished piece keeps unopened, OnceOpened once it is opened.
+	Keeps, OnceOpened Said[quantity.Amount]
 	// Lot: there is room to write a lot number. Yes unless said.
 	Lot Said[bool]
 	// Nudge moves everything on the sheet, for a printer that is off.

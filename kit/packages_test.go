@@ -26,6 +26,7 @@ var packageTable = []string{
 	"kit/hazard",
 	"kit/schedule",
 	"kit/label",
+	"kit/market",
 	"kit/readability",
 	"kit/rules",
 	"kit/load",

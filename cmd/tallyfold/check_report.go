@@ -19,7 +19,7 @@ import (
 func (o *checkOptions) writeReport(p *proved, today time.Time) error {
 	report := render.Report{
 		Folder: p.name, Kit: p.Kit, AsOf: today, Version: version(),
-		Findings: p.Findings, Accepted: p.Accepted, Rules: asked(p), Ledger: p.Ledger,
+		Findings: p.Findings, Accepted: p.Accepted, Rules: asked(p, today), Ledger: p.Ledger,
 	}
 	text, err := report.Markdown()
 	if err != nil {
@@ -33,12 +33,12 @@ func (o *checkOptions) writeReport(p *proved, today time.Time) error {
 }
 
 // asked are all rules with what each passed over in the kit.
-func asked(p *proved) []render.Asked {
+func asked(p *proved, today time.Time) []render.Asked {
 	var all []render.Asked
 	for _, rule := range judgingRules() {
 		one := render.Asked{Name: rule.Name, Title: rule.Title}
 		if p.Kit != nil && rule.NotLookedAt != nil {
-			one.NotLookedAt = rule.NotLookedAt(rules.Subject{Kit: p.Kit, Ledger: p.Ledger, Plan: p.Plan})
+			one.NotLookedAt = rule.NotLookedAt(rules.Subject{Kit: p.Kit, Ledger: p.Ledger, Plan: p.Plan, Today: today})
 		}
 		all = append(all, one)
 	}

@@ -17,7 +17,7 @@ func Keys() []Section {
 		kitKeys.section(), audienceKeys.section(), timeKeys.section(), lookKeys.section(), measureKeys.section(),
 		componentKeys.section(), containerKeys.section(), insertKeys.section(), householdKeys.section(),
 		toolKeys.section(), mixtureKeys.section(), pieceKeys.section(), runKeys.section(),
-		claimKeys.section(), acceptKeys.section(), hazardKeys.section(), labelKeys.section(), labelSheetKeys.section(),
+		claimKeys.section(), acceptKeys.section(), hazardKeys.section(), labelKeys.section(), labelSheetKeys.section(), reviewKeys.section(),
 	}
 }
 
@@ -35,8 +35,9 @@ var kitKeys = table[kit.Kit]{"kit", "what is sold in one box; these keys begin i
 	amount("price", "what the kit costs, such as 24 EUR or £24", "24 EUR", aPrice, func(k *kit.Kit) *kit.Said[quantity.Amount] { return &k.Price }),
 	amount("price each", "what a piece is said to cost, such as 4 EUR", "4 EUR", aPrice, func(k *kit.Kit) *kit.Said[quantity.Amount] { return &k.PriceEach }),
 	oneOf("sold as", "what the finished pieces are for the law of labels: leave-on cosmetic, rinse-off cosmetic or other", "leave-on cosmetic",
-		[]choice[kit.Purpose]{{"leave-on cosmetic", kit.LeaveOn}, {"rinse-off cosmetic", kit.RinseOff}, {"other", kit.OtherUse}},
+		[]choice[kit.Purpose]{{"leave-on cosmetic", kit.LeaveOn}, {"rinse-off cosmetic", kit.RinseOff}, {"candle", kit.Candle}, {"other", kit.OtherUse}},
 		func(k *kit.Kit) *kit.Said[kit.Purpose] { return &k.SoldAs }),
+	marketsOf(),
 	group("audience", "for whom the kit is: age and skill", "{age: 14+, skill: beginner}", audienceKeys, func(k *kit.Kit, _ source.Span) *kit.Audience { return &k.Audience }),
 	group("time", "how long the kit takes: hands-on and total", "{hands-on: 50 min, total: 5 h}", timeKeys, func(k *kit.Kit, _ source.Span) *kit.Time { return &k.Time }),
 	group("look", "how the booklet looks: accent, a colour", `{accent: "#17566b"}`, lookKeys, func(k *kit.Kit, _ source.Span) *kit.Look { return &k.Look }),
@@ -75,6 +76,8 @@ var audienceKeys = table[kit.Audience]{"audience", "for whom the kit is meant", 
 	oneOf("skill", "beginner, some practice or experienced", "beginner",
 		[]choice[string]{{"beginner", "beginner"}, {"some practice", "some practice"}, {"experienced", "experienced"}},
 		func(a *kit.Audience) *kit.Said[string] { return &a.Skill }),
+	yesNo("for children", "yes if the kit is made mainly for children of twelve and younger, else no", func(a *kit.Audience) *kit.Said[bool] { return &a.ForChildren }),
+	yesNo("toy", "yes if the kit, or what is made of it, is meant for play, else no", func(a *kit.Audience) *kit.Said[bool] { return &a.Toy }),
 }}
 
 var timeKeys = table[kit.Time]{"time", "the time claimed on the box", []field[kit.Time]{

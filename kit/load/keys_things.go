@@ -46,9 +46,14 @@ var componentKeys = table[kit.Component]{"component", "anything packed in the bo
 	ingredients("ingredients", "what it is a blend of, each with its share of the blend's weight, such as 70 % Water; one or a list", "[70 % Water, 20–25 % Glycerin]", func(c *kit.Component) *[]kit.Said[kit.Ingredient] { return &c.Ingredients }),
 	ingredients("allergens", "the allergens that its supplier's breakdown names, each with its share of the weight, such as 0.3 % Linalool; one or a list", "[0.3 % Linalool]", func(c *kit.Component) *[]kit.Said[kit.Ingredient] { return &c.Allergens }),
 	prose("label name", "its name in a list of ingredients, where that is another", "Glycerin", func(c *kit.Component) *kit.Said[string] { return &c.LabelName }),
-	oneOf("counts as", "fragrance or colour, which a list of ingredients tells in a way of their own", "fragrance", []choice[string]{{"fragrance", "fragrance"}, {"colour", "colour"}},
+	oneOf("counts as", "what the law counts it as: fragrance or colour in a list of ingredients, marble or balloon among toys", "fragrance", []choice[string]{{"fragrance", "fragrance"}, {"colour", "colour"}, {"marble", "marble"}, {"balloon", "balloon"}},
 		func(c *kit.Component) *kit.Said[string] { return &c.CountsAs }),
 	texts("hazards", "what its pack says can go wrong: H-statements such as H319, words such as dust or stains, keys of your own hazards; one or a list", "[H319, dust]", func(c *kit.Component) *[]kit.Said[string] { return &c.Hazards }),
+	yesNo("art material", "yes if it is sold to paint, colour, glue or model with, else no", func(c *kit.Component) *kit.Said[bool] { return &c.ArtMaterial }),
+	group("review", "a toxicologist's look at its recipe: day, by, and what it warns of", "{day: 2026-02-10, by: Dr Reed}", reviewKeys, func(c *kit.Component, at source.Span) *kit.Review {
+		c.Review = &kit.Review{Span: at}
+		return c.Review
+	}),
 	amount("flash point", expectReading+", from its supplier's sheet", "63 °C", aReading, func(c *kit.Component) *kit.Said[quantity.Amount] { return &c.FlashPoint }),
 	prose("first aid", "what its supplier's sheet says to do if something goes wrong", "Rinse eyes with water for 10 minutes.", func(c *kit.Component) *kit.Said[string] { return &c.FirstAid }),
 	yesNo("clumps", "yes if it is a powder that lumps in a liquid unless it goes in bit by bit, else no", func(c *kit.Component) *kit.Said[bool] { return &c.Clumps }),
@@ -145,6 +150,13 @@ var pieceKeys = table[kit.Piece]{"piece", "a kind of finished piece", []field[ki
 	name("in", "the key of the container it ends up in", "jar", func(p *kit.Piece) *kit.Said[string] { return &p.In }),
 	amount("net", "what one holds at least, such as “at least 195 g”", "at least 195 g", netContents, func(p *kit.Piece) *kit.Said[quantity.Amount] { return &p.Net }),
 	name("of", "the key of the mixture it is made of", "gel", func(p *kit.Piece) *kit.Said[string] { return &p.Of }),
+	prose("ingredient list", "its list of ingredients as you print it, names between commas; it is held against the method and printed instead of the program's own", "Water, Glycerin, Parfum", func(p *kit.Piece) *kit.Said[string] { return &p.Listed }),
+}}
+
+var reviewKeys = table[kit.Review]{"review", "a toxicologist's look at the recipe of an art material", []field[kit.Review]{
+	date("day", "the day, as year-month-day, such as 2026-02-10", "2026-02-10", func(r *kit.Review) *kit.Said[string] { return &r.On }).required(),
+	prose("by", "who looked", "Dr Reed, toxicologist", func(r *kit.Review) *kit.Said[string] { return &r.By }).required(),
+	prose("warns", "what harm comes of long use, in the toxicologist's words; leave it out for none", "May cause lung damage if its dust is breathed in.", func(r *kit.Review) *kit.Said[string] { return &r.Warns }),
 }}
 
 var hazardKeys = table[kit.OwnHazard]{"hazard", "a hazard that the program does not know", []field[kit.OwnHazard]{

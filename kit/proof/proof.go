@@ -54,7 +54,7 @@ func Of(folder fs.FS, name string, today time.Time) *Proof {
 // judge follows the kit as a customer chooses and holds all rules against it. The
 // ledger kept is that of the first choice.
 func (p *Proof) judge(choosing ledger.Choosing) diag.List {
-	subject := rules.Subject{Kit: p.Kit, Ledger: ledger.FollowChoosing(p.Kit, choosing), Plan: schedule.Of(p.Kit)}
+	subject := rules.Subject{Kit: p.Kit, Ledger: ledger.FollowChoosing(p.Kit, choosing), Plan: schedule.Of(p.Kit), Today: p.today}
 	if p.Ledger == nil {
 		p.Ledger, p.Plan = subject.Ledger, subject.Plan
 	}

@@ -84,6 +84,14 @@ var All = []Rule{
 	smallPartsForTheYoung,
 	protectionNotListed,
 	glassForHeat,
+	marketWithoutPack,
+	marketPackOld,
+	marketCannotTell,
+	marketFactMissing,
+	marketNotPrinted,
+	ingredientListDiffers,
+	reviewTooOld,
+	packToleranceTooWide,
 }
 
 // OnAccepting are the rules on the findings a maker has accepted. They need the

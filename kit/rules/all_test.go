@@ -135,7 +135,7 @@ func subject(t testing.TB, folder string) (rules.Subject, diag.List) {
 	if k == nil {
 		t.Fatalf("%s cannot be read:\n%s", folder, told(reading))
 	}
-	return rules.Subject{Kit: k, Ledger: ledger.Follow(k), Plan: schedule.Of(k)}, reading
+	return rules.Subject{Kit: k, Ledger: ledger.Follow(k), Plan: schedule.Of(k), Today: today}, reading
 }
 
 // judged runs a kit folder through the whole chain.
@@ -145,7 +145,14 @@ func judged(t testing.TB, folder string) (open diag.List, accepted []diag.Accept
 		t.Errorf("%s: the first line must say why the kit exists: “# why: …”", folder)
 	}
 	s, reading := subject(t, folder)
-	return rules.Accept(append(reading, rules.Check(s)...), s.Kit, today)
+	if day := comment(t, folder, "as of"); day != "" {
+		at, err := time.Parse(time.DateOnly, day)
+		if err != nil {
+			t.Fatalf("%s: “# as of: %s” is no day", folder, day)
+		}
+		s.Today = at
+	}
+	return rules.Accept(append(reading, rules.Check(s)...), s.Kit, s.Today)
 }
 
 // comment gives what the head of kit.yaml says after "# name: ".

@@ -31,7 +31,7 @@ Pack one of them so that it cannot be taken for the other, and say so in “look
 		return findings
 	},
 	NotLookedAt: func(s Subject) []string {
-		return untoldFor("it is not told what is seen in the bag of ", s, func(c *kit.Component) bool { return isMaterial(c) && !c.Looks.Given() })
+		return untoldFor("it is not told what is seen in the bag of ", s, func(c *kit.Component) bool { return c.IsMaterial() && !c.Looks.Given() })
 	},
 }
 

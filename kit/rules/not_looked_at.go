@@ -2,7 +2,6 @@ package rules
 
 import (
 	"tallyfold/kit"
-	"tallyfold/kit/quantity"
 )
 
 // untoldFor names the components that lack something, in one phrase.
@@ -17,13 +16,4 @@ func untoldFor(what string, s Subject, lacks func(*kit.Component) bool) []string
 		return nil
 	}
 	return []string{what + listed(names)}
-}
-
-// isMaterial says whether a component is weighed or measured out, not counted.
-func isMaterial(c *kit.Component) bool {
-	switch c.Packed.Value.Dimension {
-	case quantity.Mass, quantity.Volume:
-		return true
-	}
-	return false
 }

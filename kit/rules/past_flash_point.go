@@ -40,7 +40,7 @@ Let it cool first, add less heat, or use another liquid.`,
 		return overRuns(s.Kit, f.all)
 	},
 	NotLookedAt: func(s Subject) []string {
-		return untoldFor("no flash point is told for ", s, func(c *kit.Component) bool { return isMaterial(c) && !c.FlashPoint.Given() && packedLiquid(c) })
+		return untoldFor("no flash point is told for ", s, func(c *kit.Component) bool { return c.IsMaterial() && !c.FlashPoint.Given() && packedLiquid(c) })
 	},
 }
 

@@ -54,7 +54,7 @@ func heatUntold(s Subject) []string {
 		case c.Insert != nil:
 			return !c.Insert.Withstands.Given()
 		}
-		return isMaterial(c)
+		return c.IsMaterial()
 	})
 	var vessels []string
 	for _, tool := range s.Kit.Tools {

@@ -23,6 +23,8 @@
 package rules
 
 import (
+	"time"
+
 	"tallyfold/kit"
 	"tallyfold/kit/diag"
 	"tallyfold/kit/ledger"
@@ -34,6 +36,9 @@ type Subject struct {
 	Kit    *kit.Kit
 	Ledger *ledger.Ledger
 	Plan   schedule.Plan
+	// Today is the day that is judged as of. The zero time is no day: what goes by one is
+	// then not looked at.
+	Today time.Time
 }
 
 // A Rule is one thing that can be wrong with a kit.

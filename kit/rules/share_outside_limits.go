@@ -35,7 +35,7 @@ cannot be checked; no-density tells it.`,
 	},
 	NotLookedAt: func(s Subject) []string {
 		return untoldFor("no limit on a share is told for ", s, func(c *kit.Component) bool {
-			return len(c.Shares) == 0 && isMaterial(c)
+			return len(c.Shares) == 0 && c.IsMaterial()
 		})
 	},
 }

@@ -1,6 +1,7 @@
 package rules
 
 import (
+	"slices"
 	"strings"
 
 	"tallyfold/kit"
@@ -22,8 +23,9 @@ on its pack and on its leaflet (16 CFR 1500.18 and 1500.19).
 
 Each component with a “size” is turned in the cylinder by steps of two degrees: a model of
 the test, not the test, and nothing is said of parts that come off in use. Kits from six
-years on, and components without a size, are not looked at. Whether a kit is a toy, and
-what other countries ask, is not looked at.
+years on, and components without a size, are not looked at. With US among “markets” and
+“toy: yes” or “toy: no” under audience the statement is printed of itself where it is asked,
+and this rule looks at no more than children under three.
 
 Leave the part out, or for three to five write the statement as a caution.`,
 	Check: func(s Subject) []diag.Finding {
@@ -33,7 +35,7 @@ Leave the part out, or for three to five write the statement as a caution.`,
 		}
 		var findings []diag.Finding
 		for _, c := range s.Kit.Components {
-			if fits, ok := label.FitsSmallParts(c.Size.Value); !ok || !fits || age.Value >= 3 && statesSmallParts(s.Kit) {
+			if fits, ok := label.FitsSmallParts(c.Size.Value); !ok || !fits || age.Value >= 3 && (statesSmallParts(s.Kit) || isLeftToTheMarket(s.Kit)) {
 				continue
 			}
 			finding := diag.Finding{
@@ -56,8 +58,14 @@ Leave the part out, or for three to five write the statement as a caution.`,
 		if age := s.Kit.Audience.Age; age.Given() && age.Value >= 6 {
 			return []string{"the kit is for six years and over"}
 		}
-		return untoldFor("no size is told of ", s, func(c *kit.Component) bool { return c.Container == nil && !isMaterial(c) && !c.Size.Given() })
+		return untoldFor("no size is told of ", s, func(c *kit.Component) bool { return c.Container == nil && !c.IsMaterial() && !c.Size.Given() })
 	},
+}
+
+// isLeftToTheMarket: it is told whether the kit is a toy, so that the requirements of the
+// United States say whether the statement is asked, and it is printed.
+func isLeftToTheMarket(k *kit.Kit) bool {
+	return k.Audience.Toy.Given() && slices.ContainsFunc(k.Markets, func(said kit.Said[string]) bool { return said.Value == "US" })
 }
 
 // statesSmallParts says whether a caution of the method bears the statement, to the letter.
