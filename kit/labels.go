@@ -23,8 +23,9 @@ type Labels struct {
 	InEU, InUK Said[string]
 	// MadeIn is the country of origin.
 	MadeIn Said[string]
-	// Keeps is how long a finished piece keeps unopened, OnceOpened once it is opened.
-	Keeps, OnceOpened Said[quantity.Amount]
+	// Keeps is how long a finished piece keeps unopened, OnceOpened once it is opened, both
+	// in months.
+	Keeps, OnceOpened Said[int]
 	// Lot: there is room to write a lot number. Yes unless said.
 	Lot Said[bool]
 	// Nudge moves everything on the sheet, for a printer that is off.

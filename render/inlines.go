@@ -73,6 +73,9 @@ func (w *writer) rawMarkup(node *ast.RawHTML) string {
 // remains: a page on paper leads nowhere, and a file from a box opens nothing.
 func (w *writer) link(node *ast.Link) string {
 	inner := w.inlines(node)
+	if tag, is := strings.CutPrefix(string(node.Destination), tongue); is && plainID.MatchString(tag) {
+		return fmt.Sprintf(`<span lang="%s" dir="ltr">%s</span>`, tag, inner)
+	}
 	id, inside := strings.CutPrefix(string(node.Destination), "#")
 	if !inside || !plainID.MatchString(id) || inner == "" {
 		return inner

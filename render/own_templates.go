@@ -60,8 +60,9 @@ func mustStand(values any) []mustBeSaid {
 	switch values := values.(type) {
 	case beforeView:
 		all = append(cautionsStand("the page of cautions", values.Cautions), suppliersStand(values.Supplied)...)
+		all = append(all, statementsStand(values.Statements)...)
 	case cardView:
-		all = suppliersStand(values.Supplied)
+		all = append(suppliersStand(values.Supplied), statementsStand(values.Statements)...)
 		for _, part := range values.Parts {
 			all = append(all, cautionsStand("“"+part.Title+"”", part.Cautions)...)
 			for _, step := range part.Steps {
@@ -91,6 +92,14 @@ func cautionsStand(where string, cautions []gatheredCaution) []mustBeSaid {
 	var all []mustBeSaid
 	for _, c := range cautions {
 		all = append(all, mustBeSaid{where, ".Text", "> **" + c.Word + "** " + c.Text})
+	}
+	return all
+}
+
+func statementsStand(statements []string) []mustBeSaid {
+	var all []mustBeSaid
+	for _, s := range statements {
+		all = append(all, mustBeSaid{"what the law asks to be said", ".Statements", s})
 	}
 	return all
 }

@@ -119,6 +119,10 @@ func (w *writer) quotation(node *ast.Blockquote) {
 			return
 		}
 	}
+	if head == alertHead {
+		w.statement(node)
+		return
+	}
 	if head == w.booklet.word("look-for") {
 		w.out.WriteString("<div class=\"cue\">\n" + w.pictogram("cue"))
 		w.blocks(node)

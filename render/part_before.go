@@ -13,6 +13,8 @@ type beforeView struct {
 	Intro    string
 	Cautions []gatheredCaution
 	Supplied []suppliedCaution
+	// Statements are those that the law of a market gives or asks for.
+	Statements []string
 	// Gathered says of all hazards together what to wear, where to work and who is there.
 	Gathered []fact
 	// Aid is what to do if something goes wrong: of the hazards, then of the suppliers.
@@ -32,6 +34,7 @@ type suppliedCaution struct{ Bags, Text string }
 
 func beforeValues(a *assembly) any {
 	view := beforeView{Cautions: a.gatheredCautions(), Supplied: a.suppliedCautions(), Intro: a.wordsOf("before-you-start")}
+	view.Statements = a.statements()
 	view.Guarded = len(a.hazards) > 0
 	view.Gathered, view.Aid, view.Emergency = a.gathered(), a.aid(), escape(a.kit.Emergency.Value)
 	if a.kit.Audience.Age.Given() {

@@ -9,9 +9,10 @@ import (
 // cardView is the method for one who has made the kit before: of each step what is
 // taken, how long, how hot and what to look for, in order, with every caution. Markdown.
 type cardView struct {
-	Parts    []cardPart
-	Supplied []suppliedCaution
-	Remedies []cardRemedy
+	Statements []string
+	Parts      []cardPart
+	Supplied   []suppliedCaution
+	Remedies   []cardRemedy
 }
 
 type cardPart struct {
@@ -35,7 +36,7 @@ type cardRemedy struct {
 }
 
 func cardValues(a *assembly) any {
-	view := cardView{Supplied: a.suppliedCautions()}
+	view := cardView{Statements: a.statements(), Supplied: a.suppliedCautions()}
 	for _, part := range a.kit.Method.Parts {
 		p := cardPart{Title: escape(part.Title), Cautions: a.cautionsOf(part.Cautions)}
 		passes := a.passesOfPart(part)

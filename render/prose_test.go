@@ -151,7 +151,10 @@ func TestTemplatesFitTheirValues(t *testing.T) {
 		"glance":   {glanceView{"Intro.", "![x](figure:x)"}, glanceView{}},
 		"box":      {boxView{"![x](figure:x)", []packedItem{item}, []packedItem{item}}, boxView{}},
 		"kitchen":  {kitchenView{[]packedItem{item}, []kitchenTool{{"Scale", "note", "helpful"}}}, kitchenView{}},
-		"before":   {beforeView{"Intro.", []gatheredCaution{{"CAUTION", "Hot.", "step 1"}}, []suppliedCaution{{"**A**", "Wax: hot."}}, []fact{{"Wear", "gloves"}}, []string{"A burn: cool it."}, "112", true, 12}, beforeView{}},
+		"before": {beforeView{
+			Intro: "Intro.", Cautions: []gatheredCaution{{"CAUTION", "Hot.", "step 1"}}, Supplied: []suppliedCaution{{"**A**", "Wax: hot."}},
+			Statements: []string{"Conforms to ASTM D-4236"}, Gathered: []fact{{"Wear", "gloves"}}, Aid: []string{"A burn: cool it."}, Emergency: "112", Guarded: true, Age: 12,
+		}, beforeView{}},
 		"method":   {[]methodPart{{"Pour", "part-1", "Intro.", []stepView{step}}}, []methodPart{}},
 		"trouble":  {[]troubleView{{"Lump", "trouble-1", "Why."}}, []troubleView{}},
 		"batch":    {batchView{[]string{"Pine"}, []batchRow{{"Wax", "720 g"}}}, batchView{}},

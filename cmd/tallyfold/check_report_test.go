@@ -21,7 +21,7 @@ func reported(t *testing.T, folder string) string {
 		t.Fatal(err)
 	}
 	text, err := render.Report{
-		Folder: p.name, Kit: p.Kit, AsOf: judged, Version: "1", Findings: p.Findings, Accepted: p.Accepted, Rules: asked(p),
+		Folder: p.name, Kit: p.Kit, AsOf: judged, Version: "1", Findings: p.Findings, Accepted: p.Accepted, Rules: asked(p, judged),
 	}.Markdown()
 	if err != nil {
 		t.Fatal(err)

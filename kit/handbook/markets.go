@@ -2,12 +2,15 @@ package handbook
 
 import (
 	"bufio"
+	"cmp"
 	"embed"
 	"fmt"
 	"io/fs"
 	"net/textproto"
 	"path"
+	"regexp"
 	"slices"
+	"strconv"
 	"strings"
 	"time"
 )
@@ -57,8 +60,8 @@ type Requirement struct {
 	Needs []string
 	// Yours is what is left to the maker, as the program cannot look at it.
 	Yours string
-	// TypeHeight is the least height of its letters, as written, or "".
-	TypeHeight string
+	// TypeHeight is the least height of its letters in mm, 0 for none of its own.
+	TypeHeight float64
 	// Least are the shortfalls that a pack may have, by what its label says.
 	Least []Shortfall
 	// Source, the date of the source, and how it is known.
@@ -204,18 +207,37 @@ func (f *fieldsOf) requirement() Requirement {
 	r := Requirement{
 		ID: f.must("Requirement"), Asks: f.must("Asks"), Of: f.must("Of"),
 		Applies: listed(f.must("Applies")), Says: f.take("Says"), Word: f.take("Word"), Tells: f.take("Tells"),
-		Needs: listed(f.take("Needs")), Yours: f.take("Yours"), TypeHeight: f.take("Type-Height"),
+		Needs: listed(f.take("Needs")), Yours: f.take("Yours"),
 		Source: f.must("Source"), Dated: f.must("Dated"), Known: f.must("Known"),
 	}
 	for _, place := range listed(f.take("On")) {
 		r.On = append(r.On, Place(place))
 	}
+	r.TypeHeight = f.height("Type-Height")
 	least, err := shortfalls(f.take("Least"))
 	if err != nil && f.err == nil {
 		f.err = err
 	}
 	r.Least = least
 	return r
+}
+
+var inches = regexp.MustCompile(`^(\d+)/(\d+) in$`)
+
+// height reads "1/16 in" as millimetres.
+func (f *fieldsOf) height(key string) float64 {
+	value := f.take(key)
+	if value == "" {
+		return 0
+	}
+	parts := inches.FindStringSubmatch(value)
+	if parts == nil {
+		f.err = cmp.Or(f.err, fmt.Errorf("%s is “%s”; write it as 1/16 in", key, value))
+		return 0
+	}
+	over, _ := strconv.ParseFloat(parts[1], 64)
+	under, _ := strconv.ParseFloat(parts[2], 64)
+	return over / max(under, 1) * 25.4
 }
 
 // listed are the parts of a value between commas.

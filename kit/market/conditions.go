@@ -170,12 +170,26 @@ func (s subject) countsAs(what string) held {
 
 // foamingBath: the filling holds something that its maker calls a foaming bath product.
 func foamingBath(s subject) held {
-	for _, part := range s.filling.Parts() {
-		if c := s.kit.Component(part.Thing); c != nil && hasHazard(c, handbook.FoamingBath) {
+	for _, c := range s.inIt() {
+		if hasHazard(c, handbook.FoamingBath) {
 			return yes(c.String() + " makes foam in a bath (“hazards: " + handbook.FoamingBath + "”)")
 		}
 	}
 	return no("nothing in it has “hazards: " + handbook.FoamingBath + "”")
+}
+
+// inIt are the components in a filling, or in the box where nothing is filled.
+func (s subject) inIt() []*kit.Component {
+	if s.filling == nil {
+		return s.kit.Components
+	}
+	var all []*kit.Component
+	for _, part := range s.filling.Parts() {
+		if c := s.kit.Component(part.Thing); c != nil {
+			all = append(all, c)
+		}
+	}
+	return all
 }
 
 func hasHazard(c *kit.Component, id string) bool {
@@ -190,5 +204,5 @@ func (s subject) soldBy(dimensions ...quantity.Dimension) held {
 	case slices.Contains(dimensions, packed.Value.Dimension):
 		return yes(s.component.String() + " is packed as " + packed.Value.Written)
 	}
-	return no(s.component.String() + " is not packed that way")
+	return no("packed otherwise: " + s.component.String())
 }

@@ -109,7 +109,8 @@ type subject struct {
 }
 
 // subjects are the kit, its packs of something, or what the steps fill. Two fillings with
-// the same container and runs of their own are two.
+// the same container and runs of their own are two. Where nothing is filled the kit stands
+// for its fillings, so that a requirement on them is not passed over.
 func subjects(r handbook.Requirement, k *kit.Kit, l *ledger.Ledger) []subject {
 	whole := subject{kit: k, ledger: l}
 	var all []subject
@@ -127,6 +128,9 @@ func subjects(r handbook.Requirement, k *kit.Kit, l *ledger.Ledger) []subject {
 				one.filling = f
 				all = append(all, one)
 			}
+		}
+		if len(all) == 0 {
+			all = append(all, whole)
 		}
 	default:
 		all = append(all, whole)
@@ -165,6 +169,11 @@ func (s subject) rule(pack handbook.Pack, r handbook.Requirement) Ruling {
 		}
 	}
 	if ruling.Answer == CannotTell {
+		return ruling
+	}
+	if r.Of == handbook.OfFilling && s.filling == nil {
+		ruling.Answer, ruling.Why = CannotTell, "no step fills a finished piece into a container, so there is nothing that this can be read on"
+		ruling.ToTell = "write “in:” under the piece, and link the step that fills it"
 		return ruling
 	}
 	ruling.Why, ruling.Says = strings.Join(because, "; "), s.filled(r.Says)

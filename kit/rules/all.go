@@ -91,6 +91,7 @@ var All = []Rule{
 	marketNotPrinted,
 	ingredientListDiffers,
 	reviewTooOld,
+	warnedMaterialForChildren,
 	packToleranceTooWide,
 }
 

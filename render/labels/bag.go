@@ -6,6 +6,7 @@ import (
 	"slices"
 
 	"tallyfold/kit"
+	"tallyfold/kit/handbook"
 	"tallyfold/kit/label"
 	"tallyfold/kit/quantity"
 )
@@ -30,6 +31,7 @@ func bagLabels(m *maker, grid label.Grid) []design {
 		for _, caution := range warnings {
 			d.below = append(d.below, item{text: caution.Value, face: regular, largest: max(8.5, least), smallest: least, gap: 0.3, warns: true})
 		}
+		d.below = append(d.below, m.statements(handbook.OnBag, c, nil, label.Rectangle(grid.Wide, grid.Tall))...)
 		d.foot = []item{{text: m.nameAndEdition(), face: regular, largest: 7, smallest: smallestType, soft: true}}
 		all = append(all, d)
 	}

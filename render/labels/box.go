@@ -3,6 +3,7 @@ package labels
 import (
 	"strings"
 
+	"tallyfold/kit/handbook"
 	"tallyfold/kit/label"
 	"tallyfold/kit/quantity"
 )
@@ -19,6 +20,7 @@ func boxLabels(m *maker, grid label.Grid) []design {
 	if age := m.kit.Audience.Age; age.Given() {
 		d.head = append(d.head, item{text: m.say("age") + ": " + m.words.Count("age-and-over", age.Value), face: bold, largest: 12, smallest: 8, gap: 0.6})
 	}
+	d.below = m.statements(handbook.OnBox, nil, nil, label.Rectangle(grid.Wide, grid.Tall))
 	d.foot = m.small(append(m.firm(), m.nameAndEdition())...)
 	d.foot = append(d.foot, m.lot()...)
 	d.foot = append(d.foot, m.eachPiece(grid)...)

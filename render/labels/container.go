@@ -2,9 +2,11 @@ package labels
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 
 	"tallyfold/kit"
+	"tallyfold/kit/handbook"
 	"tallyfold/kit/label"
 	"tallyfold/kit/ledger"
 	"tallyfold/kit/quantity"
@@ -25,8 +27,9 @@ func containerLabels(m *maker, grid label.Grid) []design {
 			for _, caution := range net.Container.Cautions {
 				d.below = append(d.below, item{text: caution.Value, face: regular, largest: max(8.5, least), smallest: least, gap: 0.3, warns: true})
 			}
-			d.below = append(d.below, m.required(f)...)
-			d.foot = append(d.foot, m.small(append(m.firm(), m.nameAndEdition())...)...)
+			d.below = append(d.below, m.statements(handbook.OnContainer, nil, f, panel)...)
+			d.below = append(d.below, m.required(net.Piece, f)...)
+			d.foot = append(d.foot, m.small(slices.Concat(m.firm(), m.keeping(), []string{m.nameAndEdition()})...)...)
 			d.foot = append(d.foot, m.lot()...)
 			d.foot = append(d.foot, m.net(net, panel, grid))
 			all = append(all, d)

@@ -59,6 +59,10 @@ type item struct {
 	gap float64
 	// warns: it is a caution, set apart by a bar.
 	warns bool
+	// alerts: the alert sign stands before its first line.
+	alerts bool
+	// language is its BCP 47 tag where that is not the label's, or "".
+	language string
 	// soft: it is printed in grey.
 	soft bool
 	// toWrite: a line to write on follows the words.
@@ -76,6 +80,8 @@ type line struct {
 	box
 	item
 	size float64 // points
+	// indent is how far it is moved in for its bar and its sign, in mm.
+	indent float64
 }
 
 // A Misfit is a text that has no room on its label.
@@ -201,17 +207,21 @@ func (f *faces) set(in box, items []item, scale float64) (lines []line, high flo
 		if i > 0 {
 			high += one.gap
 		}
-		room := in
+		indent := 0.0
 		if one.warns {
-			room.left, room.wide = in.left+warningBar, in.wide-warningBar
+			indent = warningBar
 		}
+		if one.alerts {
+			indent += alertWide(max(one.smallest, one.largest*scale))
+		}
+		room := box{in.left + indent, in.top, in.wide - indent, in.tall}
 		size := max(one.smallest, min(one.largest*scale, f.widest(one, room.wide)))
 		if one.toWrite {
 			tall := max(writeTall, size*point*lineHeight)
 			if words := f.wide(one.text, one.face, size); words+writeLeast > room.wide {
 				wide = &Misfit{Text: one.text, tooSmall: true, Why: fmt.Sprintf("leaves %.1f mm too little to write on", words+writeLeast-room.wide)}
 			}
-			lines = append(lines, line{box{room.left, in.top + high, room.wide, tall}, one, size})
+			lines = append(lines, line{box{room.left, in.top + high, room.wide, tall}, one, size, indent})
 			high += tall
 			continue
 		}
@@ -220,15 +230,23 @@ func (f *faces) set(in box, items []item, scale float64) (lines []line, high flo
 		if over > 0 {
 			wide = &Misfit{Text: one.text, tooSmall: true, Why: fmt.Sprintf("is %.1f mm too wide at “%s”, at the smallest type", over, word)}
 		}
-		for _, text := range broken {
+		for i, text := range broken {
 			part := one
-			part.text = text
-			lines = append(lines, line{box{room.left, in.top + high, room.wide, tall}, part, size})
+			part.text, part.alerts = text, one.alerts && i == 0
+			lines = append(lines, line{box{room.left, in.top + high, room.wide, tall}, part, size, indent})
 			high += tall
 		}
 	}
 	return lines, high, wide
 }
+
+// alertWide is the room that the alert sign takes beside type of a size in points, in mm.
+func alertWide(size float64) float64 { return size*point*lineHeight*alertShape + alertGap }
+
+const (
+	alertShape = 24.0 / 21 // as wide as high
+	alertGap   = 0.8       // mm behind it
+)
 
 // widest is the size of type at which the longest word of an item just has room, in points.
 func (f *faces) widest(one item, room float64) float64 {

@@ -89,7 +89,10 @@ func (d *Document) label(out *strings.Builder, place int, one drawn) {
 		if l.warns && (i == 0 || !one.lines[i-1].warns) {
 			d.bar(out, one.lines[i:])
 		}
-		fmt.Fprintf(out, "<p class=\"%s\" style=\"%s;font-size:%spt\">%s</p>\n", l.class(), l.css(), mm(l.size), html.EscapeString(l.text))
+		if l.alerts {
+			fmt.Fprintf(out, alertSign, box{l.left - l.indent + warningBar, l.top, l.indent - warningBar - alertGap, l.tall}.css())
+		}
+		fmt.Fprintf(out, "<p class=\"%s\"%s style=\"%s;font-size:%spt\">%s</p>\n", l.class(), l.tag(), l.css(), mm(l.size), html.EscapeString(l.text))
 	}
 	if d.maker.options.Draft {
 		d.draft(out)
@@ -121,7 +124,20 @@ func (d *Document) bar(out *strings.Builder, lines []line) {
 	}
 	first := lines[0]
 	fmt.Fprintf(out, "<i class=\"bar\" style=\"left:%smm;top:%smm;height:%smm\"></i>\n",
-		mm(first.left-warningBar), mm(first.top), mm(last.top+last.tall-first.top))
+		mm(first.left-first.indent), mm(first.top), mm(last.top+last.tall-first.top))
+}
+
+// alertSign is the general warning sign, with room for its place: a triangle of equal sides
+// with an exclamation mark (16 CFR 1500.19(d), ISO 7010).
+const alertSign = "<svg class=\"alert\" style=\"%s\" viewBox=\"0 0 24 21\" aria-hidden=\"true\"><path fill=\"currentColor\" fill-rule=\"evenodd\" " +
+	"d=\"M12 0 24 21H0ZM10.6 6.8h2.8l-.5 7.4h-1.8zM10.6 15.4h2.8v2.8h-2.8z\"/></svg>\n"
+
+// tag is the language of a line that is in another than its label.
+func (l line) tag() string {
+	if l.language == "" {
+		return ""
+	}
+	return fmt.Sprintf(" lang=\"%s\" dir=\"ltr\"", html.EscapeString(l.language))
 }
 
 // draft lies across a label, as large as it has room for.

@@ -210,6 +210,32 @@ func (m *maker) firm() []string {
 	if other := m.kit.Labels.DistributedBy.Value; other != "" {
 		lines = append(lines, m.say("label-distributed-by", "name", other))
 	}
+	told := m.kit.Labels
+	for _, one := range []struct {
+		said        kit.Said[string]
+		word, value string
+	}{
+		{told.InEU, "label-responsible-eu", "name"},
+		{told.InUK, "label-responsible-uk", "name"},
+		{told.Contact, "label-contact", "contact"},
+		{told.MadeIn, "label-made-in", "country"},
+	} {
+		if one.said.Given() {
+			lines = append(lines, m.say(one.word, one.value, one.said.Value))
+		}
+	}
+	return lines
+}
+
+// keeping tells how long a finished piece keeps, in months.
+func (m *maker) keeping() []string {
+	var lines []string
+	if keeps := m.kit.Labels.Keeps; keeps.Given() {
+		lines = append(lines, m.words.Count("label-keeps", keeps.Value))
+	}
+	if opened := m.kit.Labels.OnceOpened; opened.Given() {
+		lines = append(lines, m.words.Count("label-once-opened", opened.Value))
+	}
 	return lines
 }
 

@@ -16,14 +16,19 @@ const smallestList = 25.4 / 16
 
 // required are the caution of a foaming bath product and the list of ingredients of a
 // cosmetic. A list that cannot be told is left out, and that is said.
-func (m *maker) required(f *ledger.Filling) []item {
+func (m *maker) required(piece *kit.Piece, f *ledger.Filling) []item {
 	var all []item
 	size := max(smallestType, m.faces.sizeFor(regular, smallestList))
 	add := func(text string, warns bool) {
 		all = append(all, item{text: text, face: regular, largest: max(8, size), smallest: size, gap: 0.6, warns: warns})
 	}
-	if m.foams(f) {
+	if m.foams(f) && !m.sellsIn("US") { // there it is told in the words of the law
+
 		add(m.say("label-caution", "text", m.say("hazard-foaming-bath")), true)
+	}
+	if piece.Listed.Given() {
+		add(m.say("label-ingredients", "list", piece.Listed.Value), false)
+		return all
 	}
 	if sold := m.kit.SoldAs.Value; sold != kit.LeaveOn && sold != kit.RinseOff {
 		return all
@@ -34,10 +39,27 @@ func (m *maker) required(f *ledger.Filling) []item {
 		}
 		m.noteList(list)
 		if list.Told() {
-			add(m.say("label-ingredients", "list", list.Both()), false)
+			add(m.say("label-ingredients", "list", m.listed(list)), false)
 		}
 	}
 	return all
+}
+
+// listed is a list in the form of the markets that the kit is sold in; in one for all where
+// none is told.
+func (m *maker) listed(list label.List) string {
+	us := m.sellsIn("US")
+	switch {
+	case us && len(m.kit.Markets) == 1:
+		return list.US()
+	case !us && len(m.kit.Markets) > 0:
+		return list.EU()
+	}
+	return list.Both()
+}
+
+func (m *maker) sellsIn(name string) bool {
+	return slices.ContainsFunc(m.kit.Markets, func(said kit.Said[string]) bool { return said.Value == name })
 }
 
 // foams says whether a filling holds a foaming bath product, in a kit that is not for
