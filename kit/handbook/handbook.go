@@ -5,6 +5,7 @@ package handbook
 
 import (
 	"slices"
+	"strings"
 
 	"tallyfold/kit"
 )
@@ -34,6 +35,11 @@ type Hazard struct {
 	// Tools are names of tools that bring it, by language; Unless names with one of
 	// them in it that don't.
 	Tools, Unless map[string][]string
+}
+
+// IsStatement says whether it is an H-statement of the GHS.
+func (h Hazard) IsStatement() bool {
+	return len(h.ID) == 4 && h.ID[0] == 'H' && strings.Trim(h.ID[1:], "0123456789") == ""
 }
 
 // Hazards lists all rows: those of actions, those of materials, and the H-statements.

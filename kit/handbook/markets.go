@@ -12,6 +12,7 @@ import (
 	"slices"
 	"strconv"
 	"strings"
+	"sync"
 	"time"
 )
 
@@ -86,8 +87,10 @@ const (
 	OfFilling = "filling"
 )
 
-// Packs gives those that are shipped, by market.
-func Packs() []Pack {
+// Packs gives those that are shipped, by market. Nobody may change them.
+func Packs() []Pack { return shipped() }
+
+var shipped = sync.OnceValue(func() []Pack {
 	names, _ := fs.Glob(marketFiles, "markets/*.txt")
 	var all []Pack
 	for _, name := range names {
@@ -102,7 +105,7 @@ func Packs() []Pack {
 		all = append(all, pack)
 	}
 	return all
-}
+})
 
 // PackFor gives the pack of a market.
 func PackFor(market string) (Pack, bool) {

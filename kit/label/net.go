@@ -1,6 +1,7 @@
 package label
 
 import (
+	"slices"
 	"strings"
 
 	"tallyfold/kit"
@@ -42,6 +43,26 @@ const seed = 1
 // it is Short. Liquids that run are told by volume, all else by weight (21 CFR 701.13);
 // a claim says which.
 func Nets(k *kit.Kit, l *ledger.Ledger) []Net {
+	all := filled(k, l)
+	for i := range all {
+		all[i].declare()
+	}
+	return all
+}
+
+// WhyNoNet says why the net contents of a filling cannot be told, or "". It draws nothing.
+func WhyNoNet(k *kit.Kit, l *ledger.Ledger, f *ledger.Filling) string {
+	for _, n := range filled(k, l) {
+		if slices.Contains(n.Fillings, f) {
+			_, why := n.held()
+			return why
+		}
+	}
+	return "no kind of piece under “pieces” is this filling"
+}
+
+// filled are the kinds of piece that the steps fill, nothing reckoned yet.
+func filled(k *kit.Kit, l *ledger.Ledger) []Net {
 	var all []Net
 	for _, piece := range k.Pieces {
 		n := Net{Piece: piece}
@@ -54,7 +75,6 @@ func Nets(k *kit.Kit, l *ledger.Ledger) []Net {
 			continue
 		}
 		n.Dimension = dimensionOf(piece, n.Fillings[0])
-		n.declare()
 		all = append(all, n)
 	}
 	return all
@@ -74,21 +94,28 @@ func dimensionOf(piece *kit.Piece, f *ledger.Filling) quantity.Dimension {
 	return quantity.Mass
 }
 
-func (n *Net) declare() {
-	var figures []*ledger.Figure
+// held are what each filling holds in the dimension that is declared, or why that cannot be
+// told.
+func (n *Net) held() (figures []*ledger.Figure, why string) {
 	for _, f := range n.Fillings {
 		held := f.Dried()
 		if n.Dimension == quantity.Volume {
 			held = f.Volume()
 		}
 		if held.Dimension != n.Dimension || !held.Known() {
-			n.Why = whyNot(n.Fillings, f, held)
-			return
+			return nil, whyNot(n.Fillings, f, held)
 		}
 		figures = append(figures, held)
 	}
 	if len(figures) == 0 {
-		n.Why = "no step fills it"
+		return nil, "no step fills it"
+	}
+	return figures, ""
+}
+
+func (n *Net) declare() {
+	var figures []*ledger.Figure
+	if figures, n.Why = n.held(); n.Why != "" {
 		return
 	}
 	show := func(q quantity.Number) string { return quantity.Show(q, n.Dimension, quantity.Down()) }

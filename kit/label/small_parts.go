@@ -36,16 +36,38 @@ func FitsSmallParts(size kit.Shape) (fits, ok bool) {
 	if size.Form == kit.Sphere {
 		return size.Widths[0].Float() <= cylinderWide+tolerance, true
 	}
+	if longest(corners) > cylinderLongest+tolerance {
+		return false, true
+	}
+	// Turned about the z, the y and the z axis again: every way that it can lie.
+	byA, byB, byC := make([]point, len(corners)), make([]point, len(corners)), make([]point, len(corners))
 	for a := 0.0; a < 180; a += turnStep {
+		turn(byA, corners, a, aboutZ)
 		for b := 0.0; b <= 90; b += turnStep {
+			turn(byB, byA, b, aboutY)
 			for c := 0.0; c < 180; c += turnStep {
-				if fitsAs(corners, a*math.Pi/180, b*math.Pi/180, c*math.Pi/180) {
+				turn(byC, byB, c, aboutZ)
+				if fitsAs(byC) {
 					return true, true
 				}
 			}
 		}
 	}
 	return false, true
+}
+
+// cylinderLongest is the longest line in the cylinder: what is longer cannot lie in it.
+var cylinderLongest = math.Hypot(cylinderWide, cylinderDeep)
+
+// longest is the greatest distance between two corners.
+func longest(corners []point) float64 {
+	far := 0.0
+	for i, p := range corners {
+		for _, q := range corners[:i] {
+			far = max(far, math.Hypot(math.Hypot(p.x-q.x, p.y-q.y), p.z-q.z))
+		}
+	}
+	return far
 }
 
 // cornersOf are points whose hull is the part, its middle at the origin. A round edge is
@@ -87,12 +109,11 @@ func cornersOf(size kit.Shape) ([]point, bool) {
 
 // fitsAs tries one orientation. Seen from above the part is pushed to the deep side of the
 // cylinder, as far as its wall lets it, and then down to just below the rim.
-func fitsAs(corners []point, a, b, c float64) bool {
+func fitsAs(corners []point) bool {
 	const radius = cylinderWide / 2
 	push, lowest, floor := math.Inf(1), math.Inf(1), math.Inf(1)
 	pull := math.Inf(-1)
-	for _, corner := range corners {
-		p := turned(corner, a, b, c)
+	for _, p := range corners {
 		if math.Abs(p.y) > radius+tolerance {
 			return false
 		}
@@ -105,10 +126,15 @@ func fitsAs(corners []point, a, b, c float64) bool {
 	return pull <= push+tolerance && -lowest <= middle+push+floor+tolerance
 }
 
-// turned is a point turned about the z, y and z axes.
-func turned(p point, a, b, c float64) point {
-	x, y := p.x*math.Cos(a)-p.y*math.Sin(a), p.x*math.Sin(a)+p.y*math.Cos(a)
-	x, z := x*math.Cos(b)+p.z*math.Sin(b), -x*math.Sin(b)+p.z*math.Cos(b)
-	x, y = x*math.Cos(c)-y*math.Sin(c), x*math.Sin(c)+y*math.Cos(c)
-	return point{x, y, z}
+func aboutZ(p point, sin, cos float64) point { return point{p.x*cos - p.y*sin, p.x*sin + p.y*cos, p.z} }
+func aboutY(p point, sin, cos float64) point {
+	return point{p.x*cos + p.z*sin, p.y, -p.x*sin + p.z*cos}
+}
+
+// turn writes the corners into turned, turned about an axis by degrees.
+func turn(turned, corners []point, degrees float64, about func(p point, sin, cos float64) point) {
+	sin, cos := math.Sincos(degrees * math.Pi / 180)
+	for i, p := range corners {
+		turned[i] = about(p, sin, cos)
+	}
 }

@@ -81,18 +81,11 @@ func review(s subject, _ handbook.Requirement) *Missing {
 }
 
 func netContents(s subject, _ handbook.Requirement) *Missing {
-	for _, net := range label.Nets(s.kit, s.ledger) {
-		for _, f := range net.Fillings {
-			if f != s.filling {
-				continue
-			}
-			if net.Told() {
-				return nil
-			}
-			return &Missing{Found: "net contents cannot be told: " + net.Why, Write: "tell what is missing, or write them by hand"}
-		}
+	why := label.WhyNoNet(s.kit, s.ledger, s.filling)
+	if why == "" {
+		return nil
 	}
-	return &Missing{Found: "no kind of piece is this filling", Write: "write under pieces what container it ends up in"}
+	return &Missing{Found: "net contents cannot be told: " + why, Write: "tell what is missing, or write them by hand"}
 }
 
 // listOf is the list of ingredients of the filling; nil where there is none.

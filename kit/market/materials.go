@@ -76,7 +76,7 @@ func warnedOf(s subject) held {
 	c := s.component
 	for _, said := range c.Hazards {
 		h, known := handbook.Find(said.Value)
-		if known && strings.HasPrefix(h.ID, "H") && h.Signal != kit.Notice {
+		if known && h.IsStatement() && h.Signal != kit.Notice {
 			return yes(c.String() + ": “hazards: " + h.ID + "”")
 		}
 	}

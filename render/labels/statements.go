@@ -56,15 +56,18 @@ func (m *maker) languageOf(s market.Statement) string {
 	return templates.SourceLanguage
 }
 
-// hazardsOf tells the H-statements of a pack: those of the gravest signal word first, each
-// behind it.
+// hazardsOf tells the H-statements of a pack, those with the gravest signal word first, each
+// with what to do.
 func (m *maker) hazardsOf(c *kit.Component) []string {
 	var all []string
 	for _, signal := range []kit.Signal{kit.Danger, kit.Warning, kit.CautionWord} {
 		var told []string
 		for _, said := range c.Hazards {
 			h, known := handbook.Find(said.Value)
-			if text := m.say("hazard-" + strings.ToLower(said.Value)); known && h.Signal == signal && !slices.Contains(told, text) {
+			if !known || h.Signal != signal || !h.IsStatement() {
+				continue
+			}
+			if text := m.say("hazard-" + strings.ToLower(h.ID)); !slices.Contains(told, text) {
 				told = append(told, text)
 			}
 		}
