@@ -56,6 +56,14 @@ func FitsSmallParts(size kit.Shape) (fits, ok bool) {
 	return false, true
 }
 
+// HoldsMoreThanSmallParts says whether a container holds more than the cylinder does, so that
+// it cannot lie in it, whatever its size outside.
+func HoldsMoreThanSmallParts(c *kit.Component) bool {
+	const millilitre = 1000 // mm³
+	room := math.Pi * cylinderWide * cylinderWide / 4 * (cylinderShallow + cylinderDeep) / 2 / millilitre
+	return c.Container != nil && c.Container.Brimful.Given() && c.Container.Brimful.Value.Nominal.Float() > room
+}
+
 // cylinderLongest is the longest line in the cylinder: what is longer cannot lie in it.
 var cylinderLongest = math.Hypot(cylinderWide, cylinderDeep)
 

@@ -146,7 +146,7 @@ func (s subject) anyPart(what string, is func(*kit.Component) (holds, ok bool)) 
 		switch {
 		case ok && holds:
 			found = append(found, c.String())
-		case !ok && !c.IsMaterial():
+		case !ok && !c.IsMaterial() && !label.HoldsMoreThanSmallParts(c):
 			unsized = append(unsized, c.String())
 		}
 	}

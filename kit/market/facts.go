@@ -1,7 +1,9 @@
 package market
 
 import (
+	"maps"
 	"regexp"
+	"slices"
 	"strings"
 
 	"tallyfold/kit"
@@ -119,4 +121,9 @@ func allergens(s subject, _ handbook.Requirement) *Missing {
 		Found: "which allergens " + names + " brings is not told",
 		Write: "write “allergens:” under it, from its supplier's breakdown, such as 0.3 % Linalool",
 	}
+}
+
+// Names are those of the conditions and of the facts that a pack can name, sorted.
+func Names() (conditionNames, factNames []string) {
+	return slices.Sorted(maps.Keys(conditions)), slices.Sorted(maps.Keys(facts))
 }
