@@ -8,6 +8,17 @@ var skinAndEyes = map[string][]string{
 	"es": {"piel", "ojo", "irrit"}, "nl": {"huid", "oog", "ogen", "irrit"}, "it": {"pelle", "occhi", "irrit"},
 }
 
+// offTheSkin are how cautions speak of a thing that harms the skin it gets on. "Skin" alone is
+// not among them: hot wax burns it too.
+var offTheSkin = map[string][]string{
+	"en": {"irritat", "allerg", "rash", "sting", "splash", "itch", "off skin", "off your skin", "on skin", "on your skin", "with skin", "your skin"},
+	"fr": {"irrit", "allerg", "éruption", "éclabouss", "démang", "contact avec la peau", "sur la peau"},
+	"de": {"reiz", "allerg", "ausschlag", "spritz", "juck", "auf die haut", "auf der haut", "hautkontakt", "von der haut"},
+	"es": {"irrit", "alerg", "alérg", "erupci", "salpic", "pic", "contacto con la piel", "en la piel"},
+	"nl": {"irrit", "allerg", "uitslag", "spat", "jeuk", "op de huid", "op je huid", "met de huid"},
+	"it": {"irrit", "allerg", "eruzion", "schizz", "prud", "contatto con la pelle", "sulla pelle"},
+}
+
 var breathing = map[string][]string{
 	"en": {"breath", "inhal", "fume", "vapour", "vapor", "ventilat"}, "fr": {"respir", "inhal", "vapeur", "aér"}, "de": {"atm", "dämpf", "lüft"},
 	"es": {"respir", "inhal", "vapor", "ventil"}, "nl": {"adem", "damp", "ventil"}, "it": {"respir", "inal", "vapor", "ventil"},
@@ -49,8 +60,8 @@ func statements() []Hazard {
 		row("H302", "Harmful if swallowed", "Do not eat or drink while you work, and keep it away from children.", kit.Warning, "", "", "swallowed", swallowing),
 		row("H304", "May be fatal if swallowed and enters airways", "Keep it closed and away from children; if some is swallowed, do not make anyone vomit.", kit.Danger, "", "", "swallowed", swallowing),
 		row("H314", "Causes severe skin burns and eye damage", "Wear goggles and long gloves; rinse splashes at once, with much water, and take off wet clothes.", kit.Danger, "goggles-and-gloves", "open-window", "eyes", skinAndEyes),
-		row("H315", "Causes skin irritation", offSkin, kit.Warning, "gloves", "", "skin", skinAndEyes),
-		row("H317", "May cause an allergic skin reaction", offSkin, kit.Warning, "gloves", "", "rash", skinAndEyes),
+		row("H315", "Causes skin irritation", offSkin, kit.Warning, "gloves", "", "skin", offTheSkin),
+		row("H317", "May cause an allergic skin reaction", offSkin, kit.Warning, "gloves", "", "rash", offTheSkin),
 		row("H318", "Causes serious eye damage", "Wear goggles; if some gets in, rinse at once for several minutes, take contact lenses out and go on rinsing.", kit.Danger, "goggles-and-gloves", "", "eyes", skinAndEyes),
 		row("H319", "Causes serious eye irritation", offEyes, kit.Warning, "goggles", "", "eyes", skinAndEyes),
 		row("H335", "May cause respiratory irritation", offAir, kit.Warning, "", "open-window", "breathed-in", breathing),

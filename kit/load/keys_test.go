@@ -35,6 +35,7 @@ var around = map[string]struct {
 	"accept":      {4, []string{"rule: left-over", "because: to test"}, "name: Gels\nmakes: 6 jars\ncomponents: {jar: {packed: 6}}\naccept:\n  -\n%s"},
 	"labels":      {2, []string{"sheet: {across: 2, down: 8, wide: 90 mm, tall: 34 mm}"}, "name: Gels\nmakes: 6 jars\ncomponents: {jar: {packed: 6}}\nlabels:\n%s"},
 	"label sheet": {4, []string{"across: 2", "down: 8", "wide: 90 mm", "tall: 34 mm"}, "name: Gels\nmakes: 6 jars\ncomponents: {jar: {packed: 6}}\nlabels:\n  sheet:\n%s"},
+	"review":      {6, []string{"day: 2026-02-10", "by: Dr Reed"}, "name: Gels\nmakes: 6 jars\ncomponents:\n  jar:\n    packed: 6\n    review:\n%s"},
 }
 
 // fileWith is a kit.yaml in which one key of one section has this value.

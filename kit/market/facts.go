@@ -77,6 +77,7 @@ func review(s subject, _ handbook.Requirement) *Missing {
 		return nil
 	}
 	return &Missing{
+		Of:    s.component,
 		Found: "no toxicologist's look at the recipe of " + s.component.String() + " is told",
 		Write: "ask for one, and write “review: {day: …, by: …}” under it",
 	}

@@ -40,6 +40,8 @@ type Ruling struct {
 // Missing is a fact that kit.yaml does not tell.
 type Missing struct {
 	Fact string
+	// Of is the pack that it is missing of, or nil.
+	Of *kit.Component
 	// Found says what is missing, Write what to write.
 	Found, Write string
 }

@@ -3,7 +3,9 @@ package rules
 import (
 	"slices"
 
+	"tallyfold/kit"
 	"tallyfold/kit/diag"
+	"tallyfold/kit/handbook"
 	"tallyfold/kit/market"
 )
 
@@ -20,7 +22,7 @@ does not make it one.`,
 	Check: func(s Subject) []diag.Finding {
 		var all []*openQuestion
 		for _, r := range market.Rulings(s.Kit, s.Ledger) {
-			if r.Answer != market.CannotTell {
+			if r.Answer != market.CannotTell || isToldOtherwise(s, r) {
 				continue
 			}
 			at := slices.IndexFunc(all, func(q *openQuestion) bool { return q.first.ToTell == r.ToTell })
@@ -46,6 +48,12 @@ does not make it one.`,
 		return findings
 	},
 	NotLookedAt: noMarket,
+}
+
+// isToldOtherwise: nothing is filled, though a piece names its container; the rules on the
+// steps say why.
+func isToldOtherwise(s Subject, r market.Ruling) bool {
+	return r.Requirement.Of == handbook.OfFilling && r.Filling == nil && slices.ContainsFunc(s.Kit.Pieces, func(p *kit.Piece) bool { return p.In.Given() })
 }
 
 // An openQuestion is something untold, of one thing or several, with all that hangs on it.

@@ -39,8 +39,8 @@ Write the line that is missing, or take the market out.`,
 				Found: m.Found, Expected: "what has to be told where the kit is sold",
 				Sum: m.asks, Remedies: diag.Fix(m.Write),
 			}
-			if c := m.first.Component; c != nil {
-				finding.Where = c.IDSpan
+			if m.Of != nil {
+				finding.Where = m.Of.IDSpan
 			}
 			findings = append(findings, finding)
 		}

@@ -58,7 +58,9 @@ Leave the part out, or for three to five write the statement as a caution.`,
 		if age := s.Kit.Audience.Age; age.Given() && age.Value >= 6 {
 			return []string{"the kit is for six years and over"}
 		}
-		return untoldFor("no size is told of ", s, func(c *kit.Component) bool { return !c.IsMaterial() && !label.HoldsMoreThanSmallParts(c) && !c.Size.Given() })
+		return untoldFor("no size is told of ", s, func(c *kit.Component) bool {
+			return !c.IsMaterial() && !label.HoldsMoreThanSmallParts(c) && !c.Size.Given()
+		})
 	},
 }
 

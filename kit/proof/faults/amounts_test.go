@@ -200,7 +200,7 @@ var amountFaults = []faultKind{
 	{name: "heated beyond what the vessel withstands", rule: "poured-too-hot", edits: func(k *cleanKit) []edit {
 		return eachTemperature(k, "warm", figure{120, "°C"}, figure{10, "°C"})
 	}},
-	{name: "not cooled far enough", rule: "poured-too-hot", edits: func(k *cleanKit) []edit {
+	{name: "not cooled far enough", rule: "poured-too-hot", also: []string{"past-flash-point"}, edits: func(k *cleanKit) []edit {
 		var all []edit
 		for _, e := range eachTemperature(k, "cool", figure{98, "°C"}) {
 			var after []link

@@ -18,7 +18,7 @@ var boxFaults = []faultKind{
 			return packed.becomes(with, k.used(c).minus(small)).harmlessIf(c.amount("packed").unit == "")
 		}, measuredOnly)
 	}},
-	{name: "a light pack is not enough", rule: "packed-too-little", edits: func(k *cleanKit) []edit {
+	{name: "a light pack is not enough", rule: "packed-too-little", also: []string{"pack-tolerance-too-wide"}, edits: func(k *cleanKit) []edit {
 		return eachPack(k, func(c entry, packed place) edit {
 			under := c.amount("packed").times(0.2)
 			least := c.amount("packed").minus(under)
@@ -37,7 +37,7 @@ var boxFaults = []faultKind{
 			return c.has("spare") && c.amount("packed").unit != "" && k.isExact(c.key) && !k.isByTheSpoon(c)
 		})
 	}},
-	{name: "twice as much is packed", rule: "left-over", edits: func(k *cleanKit) []edit {
+	{name: "twice as much is packed", rule: "left-over", also: []string{"pack-tolerance-too-wide"}, edits: func(k *cleanKit) []edit {
 		return eachPack(k, func(c entry, packed place) edit {
 			twice := c.amount("packed").times(2)
 			surplus := twice.minus(k.used(c)).minus(sum(k.used(c).times(0), c.amount("spare")))
@@ -77,7 +77,7 @@ var boxFaults = []faultKind{
 			return packed.becomes(figure{c.amount("packed").number / gramsPerOunce, ""}.write("", 2) + " oz").harmlessIf(true)
 		}, func(k *cleanKit, c entry) bool { return strings.Contains(c.text(), "loose") })
 	}},
-	{name: "packed by another kind of unit than taken", rule: "other-kind", also: []string{"bad-amount"}, edits: func(k *cleanKit) []edit {
+	{name: "packed by another kind of unit than taken", rule: "other-kind", also: []string{"bad-amount", "market-cannot-tell"}, edits: func(k *cleanKit) []edit {
 		return eachPack(k, func(c entry, packed place) edit {
 			with := "3 m"
 			if c.amount("packed").unit == "m" {
@@ -95,7 +95,7 @@ var boxFaults = []faultKind{
 	{name: "none is packed", rule: "bad-amount", also: []string{"used-but-not-packed"}, edits: func(k *cleanKit) []edit {
 		return eachPack(k, func(c entry, packed place) edit { return packed.becomes("0") }, anyUse)
 	}},
-	{name: "packed and in no step", rule: "packed-but-never-used", edits: func(k *cleanKit) []edit {
+	{name: "packed and in no step", rule: "packed-but-never-used", also: []string{"market-cannot-tell"}, edits: func(k *cleanKit) []edit {
 		last := k.section("components")[len(k.section("components"))-1]
 		var all []edit
 		for _, thing := range []string{"{name: Linen bow, packed: 6}", "{name: Gold dust, packed: 5 g}", "{name: Sea shells, packed: 40 g ± 2 g, spare: 5 g}", "{name: Jute string, packed: 4 m}"} {

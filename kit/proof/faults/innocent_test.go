@@ -135,12 +135,20 @@ var settings = []oddity{
 	}},
 	{"what may be left out", func(k *cleanKit) []edit {
 		var all []edit
-		for _, pattern := range []string{`(?m)^(maker: .*\n)`, `(?m)^(about: .*\n)`, `(?m)^(edition: .*\n)`, `(?m)^(language: .*\n)`, `(?m)^(audience: .*\n)`, `(?m)^(time: .*\n)`, `\n(claims:\n(?:  .*\n)+)`} {
+		for _, pattern := range []string{`(?m)^(markets: .*\n)`, `(?m)^(about: .*\n)`, `(?m)^(edition: .*\n)`, `(?m)^(language: .*\n)`, `(?m)^(time: .*\n)`, `\n(claims:\n(?:  .*\n)+)`} {
 			for _, at := range k.find("kit.yaml", pattern) {
 				all = append(all, at.becomes(""))
 			}
 		}
 		return append(all, edit{place: k.whole("words.md"), gone: true})
+	}},
+	{"what may be left out where no market is told", func(k *cleanKit) []edit {
+		markets := k.find("kit.yaml", `(?m)^(markets: .*\n)`)
+		if len(markets) == 0 {
+			return nil
+		}
+		from := k.find("kit.yaml", `(?m)^(audience: .*\n)`)[0]
+		return []edit{place{k, "kit.yaml", from.from, markets[0].to}.becomes("")}
 	}},
 	{"another section of words, another help", func(k *cleanKit) []edit {
 		return []edit{k.whole("words.md").end().becomes("\n## For teachers\n\nTwelve children can share one box: 2 g each is enough.\n"),

@@ -75,7 +75,7 @@ var nameFaults = []faultKind{
 			return []edit{at.becomes(misspelt(at.text())), at.becomes("hearsay")}
 		})
 	}},
-	{name: "two things of one name", twins: few, rule: "duplicate-name", also: []string{"tool-never-used", "named-otherwise"}, edits: func(k *cleanKit) []edit {
+	{name: "two things of one name", twins: few, rule: "duplicate-name", also: []string{"tool-never-used", "named-otherwise", "ingredient-list-differs"}, edits: func(k *cleanKit) []edit {
 		var all []edit
 		components := append(k.section("components"), k.section("tools")...)
 		for i, c := range components[1:] {

@@ -9,7 +9,7 @@ import (
 // afterwards is what may rightly follow when a key of kit.yaml cannot be read: what
 // it said is missing to the sums.
 var afterwards = slicesOf(linkLost, "missing-reference", "missing-field", "used-but-not-packed", "essential-tool-not-announced",
-	"no-density", "container-overfull", "role-without-component", "unreadable-amount", "tool-not-listed", "step-without-action", "duplicate-name", "bad-amount", "lye-for-children")
+	"no-density", "container-overfull", "role-without-component", "unreadable-amount", "tool-not-listed", "step-without-action", "duplicate-name", "bad-amount", "lye-for-children", "market-cannot-tell", "market-fact-missing")
 
 // Slips in the form of kit.yaml.
 var yamlFaults = []faultKind{
@@ -73,7 +73,7 @@ var yamlFaults = []faultKind{
 			return []edit{at.becomes("maybe"), at.becomes("1")}
 		})
 	}},
-	{name: "a word where a whole number should stand", rule: "wrong-type", edits: func(k *cleanKit) []edit {
+	{name: "a word where a whole number should stand", rule: "wrong-type", also: []string{"market-cannot-tell"}, edits: func(k *cleanKit) []edit {
 		return eachMatch(k, "kit.yaml", `(?:edition|age): (\S+[^,\s])`, func(at place) []edit { return []edit{at.becomes("grown up")} })
 	}},
 	{name: "an amount that is none", twins: few, rule: "bad-amount", also: afterwards, edits: eachAmount(func(at place) []edit {
