@@ -2,6 +2,7 @@ package render
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 
 	"github.com/yuin/goldmark/ast"
@@ -16,31 +17,50 @@ import (
 const alertHead = "⚠"
 
 // statements are what markets ask to be read in the booklet as well as on labels, each as a
-// paragraph of Markdown: a quotation with the alert sign where it warns. Hazards of packs
-// are not among them, as the cautions of the steps tell them.
+// paragraph of Markdown, those that warn first, in a quotation with the alert sign. Packs
+// that bear the same are told together. Hazards of packs are not among them, as the cautions
+// of the steps tell them.
 func (a *assembly) statements() []string {
-	var all []string
+	var texts []string
+	warns, packs := map[string]bool{}, map[string][]string{}
 	for _, s := range market.Statements(a.kit, a.ledger, handbook.InBooklet) {
 		if s.Hazards {
 			continue
 		}
-		text := escape(s.Text)
-		switch {
-		case s.Word != "":
-			text = a.say(s.Word)
-		case a.words.Language != templates.SourceLanguage:
-			// A reader who listens is to hear the law's English as English.
-			text = "[" + text + "](" + tongue + templates.SourceLanguage + ")"
+		text := a.stating(s)
+		if !slices.Contains(texts, text) {
+			texts = append(texts, text)
 		}
+		warns[text] = s.Warns()
 		if s.Component != nil {
-			text = a.bagged(s.Component.ID, escape(s.Component.String())) + ": " + text
+			packs[text] = append(packs[text], strings.TrimSpace(a.bag(s.Component.ID)+" "+escape(s.Component.String())))
 		}
-		if s.Warns() {
-			text = "> **" + alertHead + "** " + text
-		}
-		all = appendOnce(all, text)
 	}
-	return all
+	var told, plain []string
+	for _, text := range texts {
+		full := text
+		if names := strings.Join(packs[text], ", "); names != "" {
+			full = names + ": " + text
+		}
+		if warns[text] {
+			told = append(told, "> **"+alertHead+"** "+full)
+		} else {
+			plain = append(plain, full)
+		}
+	}
+	return append(told, plain...)
+}
+
+// stating are the words of a statement. A reader who listens is to hear the law's English as
+// English.
+func (a *assembly) stating(s market.Statement) string {
+	switch {
+	case s.Word != "":
+		return a.say(s.Word)
+	case a.words.Language != templates.SourceLanguage:
+		return "[" + escape(s.Text) + "](" + tongue + templates.SourceLanguage + ")"
+	}
+	return escape(s.Text)
 }
 
 // tongue begins the destination of words that are in another language.
@@ -53,20 +73,4 @@ func (w *writer) statement(node *ast.Blockquote) {
 	paragraph.RemoveChild(paragraph, paragraph.FirstChild())
 	fmt.Fprintf(&w.out, "<div class=\"signal statement\" role=\"note\">\n<p class=\"word\">%s</p>\n<div class=\"says\">\n<p>%s</p>\n</div>\n</div>\n",
 		alertSymbol, strings.TrimLeft(w.inlines(paragraph), " \u00a0\n"))
-}
-
-func (a *assembly) bagged(id, name string) string {
-	if bag := a.bag(id); bag != "" {
-		return bag + " " + name
-	}
-	return name
-}
-
-func appendOnce(all []string, one string) []string {
-	for _, known := range all {
-		if known == one {
-			return all
-		}
-	}
-	return append(all, one)
 }

@@ -28,6 +28,15 @@ func example(t *testing.T, name string) *kit.Kit {
 	return k
 }
 
+// plainCandles is an example without markets, so that its labels bear no statement and have
+// room on the usual sheets.
+func plainCandles(t *testing.T) *kit.Kit {
+	t.Helper()
+	k := example(t, "harbour-candles")
+	k.Markets, k.Labels.Bags = nil, kit.Said[string]{}
+	return k
+}
+
 func made(t *testing.T, k *kit.Kit, options Options) *Set {
 	t.Helper()
 	set, err := Make(k, ledger.Follow(k), templates.Shipped(), options)
@@ -89,7 +98,7 @@ var article = regexp.MustCompile(`<article class="[^"]*" style="left:([0-9.]+)mm
 // not go on it comes on the next. Places reckoned by hand: 3 across, 8 down of 70 × 37 mm,
 // the first at 0 and 0.5 mm.
 func TestStartAndKits(t *testing.T) {
-	set := made(t, example(t, "harbour-candles"), Options{Kinds: []string{"bags"}, Start: 5, Kits: 2})
+	set := made(t, plainCandles(t), Options{Kinds: []string{"bags"}, Start: 5, Kits: 2})
 	d := set.Documents[0]
 	if d.Labels != 24 || d.Sheets != 2 {
 		t.Errorf("%d labels on %d sheets, want 2 × 12 on 2", d.Labels, d.Sheets)
@@ -107,7 +116,7 @@ func TestStartAndKits(t *testing.T) {
 
 // A nudge moves everything.
 func TestNudge(t *testing.T) {
-	k := example(t, "harbour-candles")
+	k := plainCandles(t)
 	k.Labels.Nudge.Value = kit.Nudge{Right: quantity.Whole(1), Down: quantity.Ratio(-1, 4)}
 	at := article.FindStringSubmatch(page(t, made(t, k, Options{Kinds: []string{"bags"}}), "bags"))
 	if at[1] != "1" || at[2] != "0.25" {
@@ -118,7 +127,7 @@ func TestNudge(t *testing.T) {
 // What has no room is told with the label, the text, by how much and a way out; nothing is
 // cut off.
 func TestNoRoom(t *testing.T) {
-	k := example(t, "harbour-candles")
+	k := plainCandles(t)
 	k.Components[1].Cautions[0].Value = strings.Repeat("May irritate skin and eyes. ", 12)
 	set := made(t, k, Options{Kinds: []string{"bags"}})
 	if len(set.Misfits) != 1 {
@@ -149,7 +158,7 @@ func TestNoRoom(t *testing.T) {
 
 // What the supplier's sheet says to do stands on the bag, under the cautions.
 func TestFirstAidStandsOnTheBag(t *testing.T) {
-	k := example(t, "harbour-candles")
+	k := plainCandles(t)
 	k.Components[1].FirstAid = kit.Said[string]{Value: "Rinse eyes with water.", Span: k.Components[1].Cautions[0].Span}
 	if html := page(t, made(t, k, Options{Kinds: []string{"bags"}}), "bags"); strings.Count(html, "warns\"") < 3 || !strings.Contains(html, "Rinse eyes with water.") {
 		t.Error(html)
@@ -179,7 +188,7 @@ func TestLettersLacking(t *testing.T) {
 // high has 10.05 in², so that letters are 1/8 in high (21 CFR 701.13), whatever else
 // must shrink; and they lie in the bottom 30 % (701.13).
 func TestNetContentsAreLargeEnough(t *testing.T) {
-	k := example(t, "harbour-candles")
+	k := plainCandles(t)
 	for _, c := range k.Components {
 		if c.ID == "jar" {
 			c.Container.Inside.Value = kit.Shape{Form: kit.Cylinder, Widths: []quantity.Number{quantity.Ratio(508, 10)}, Tall: quantity.Ratio(1016, 10)}
@@ -237,7 +246,7 @@ func TestCalibration(t *testing.T) {
 
 // Who reads in the United States has letter paper; a language that the kit lacks is told.
 func TestPaperAndLanguage(t *testing.T) {
-	k := example(t, "harbour-candles")
+	k := plainCandles(t)
 	if set := made(t, k, Options{Language: "en-US"}); set.Documents[0].Grid.Paper != label.Letter {
 		t.Error("en-US is printed on A4")
 	}

@@ -50,7 +50,7 @@ func (m *maker) lay(k kind, grid label.Grid, designs []design) (*Document, []Mis
 		one, wrong := m.draw(design, grid)
 		for _, misfit := range wrong {
 			if misfit.tooSmall {
-				misfit.Why += m.wayOut(design, grid)
+				misfit.Why += m.wayOut(k, design.about, grid)
 			}
 			misfits = append(misfits, misfit)
 		}
@@ -139,15 +139,23 @@ func (m *maker) markSize(mark string, side float64) float64 {
 	return size
 }
 
-// wayOut names the smallest known sheet on the same paper that has room.
-func (m *maker) wayOut(d design, grid label.Grid) string {
+// wayOut names the smallest known sheet on the same paper that has room for a label. Each is
+// designed anew, as the least height of some type goes by the size of the label.
+func (m *maker) wayOut(k kind, about string, grid label.Grid) string {
+	notes := m.notes
+	defer func() { m.notes = notes }() // what is noted of sheets that are only tried is of no use
 	best, area := "", math.Inf(1)
 	for _, other := range label.Grids() {
 		if other.Paper != grid.Paper || other.Round != grid.Round || other.Wide*other.Tall >= area {
 			continue
 		}
-		if _, misfits := m.draw(d, other); len(misfits) == 0 {
-			best, area = other.Name, other.Wide*other.Tall
+		for _, d := range k.designs(m, other) {
+			if d.about != about {
+				continue
+			}
+			if _, misfits := m.draw(d, other); len(misfits) == 0 {
+				best, area = other.Name, other.Wide*other.Tall
+			}
 		}
 	}
 	if best == "" {

@@ -28,6 +28,9 @@ func (m *maker) statements(place handbook.Place, c *kit.Component, f *ledger.Fil
 		}
 		least := max(smallestType, m.faces.sizeFor(face, max(height, s.TypeHeight)))
 		for _, text := range m.stating(s) {
+			if slices.ContainsFunc(all, func(known item) bool { return known.text == text }) {
+				continue // two markets ask for the same words
+			}
 			all = append(all, item{
 				text: text, face: face, largest: max(8.5, least), smallest: least, gap: 0.6,
 				warns: s.Warns() || s.Hazards, alerts: s.Warns() || s.Hazards, language: m.languageOf(s),
