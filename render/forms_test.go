@@ -3,6 +3,7 @@ package render
 import (
 	"math"
 	"os"
+	"path/filepath"
 	"strings"
 	"testing"
 
@@ -10,7 +11,10 @@ import (
 
 	"tallyfold/instructions"
 	"tallyfold/kit"
+	"tallyfold/kit/handbook"
+	"tallyfold/kit/hazard"
 	"tallyfold/kit/ledger"
+	"tallyfold/kit/market"
 	"tallyfold/templates"
 )
 
@@ -62,12 +66,21 @@ func TestSmallestType(t *testing.T) {
 
 var everyExample = []string{"harbour-candles", "pocket-notebooks", "drawer-sachets", "harbour-yarns"}
 
-// TestNothingIsLost makes every form of every example in each of its languages, and looks for every caution of the
-// method, of the remedies and of the suppliers, and for every amount that a link of the method tells.
+// TestNothingIsLost makes every form of every example in each of its languages, and of kits with hazards that their
+// makers say nothing of, and looks for every caution of the method, of the remedies, of the suppliers and of the
+// booklet's own, for what the law asks to be said, and for every amount that a link of the method tells.
 func TestNothingIsLost(t *testing.T) {
+	folders := []string{
+		"../kit/rules/testdata/caution-missing/fails", "../kit/rules/testdata/lye-for-children/fails",
+		"../cmd/tallyfold/testdata/markets/bath", "../cmd/tallyfold/testdata/markets/candle", "../cmd/tallyfold/testdata/markets/child",
+	}
 	for _, name := range everyExample {
-		opened, diagnoses := instructions.Open(os.DirFS("../examples/"+name), name)
-		if opened == nil || len(diagnoses) > 0 {
+		folders = append(folders, "../examples/"+name)
+	}
+	for _, folder := range folders {
+		name := filepath.Base(folder)
+		opened, diagnoses := instructions.Open(os.DirFS(folder), name)
+		if opened == nil || diagnoses.MustFix() {
 			t.Fatalf("%s: %v", name, diagnoses)
 		}
 		for _, tag := range Languages(opened) {
@@ -87,7 +100,7 @@ func TestNothingIsLost(t *testing.T) {
 						t.Fatal(err)
 					}
 					words := printedWords(t, string(page))
-					for _, lost := range lostFrom(words, told) {
+					for _, lost := range append(lostFrom(words, told), ownLostFrom(t, words, told, tag)...) {
 						t.Errorf("%s in %s as %s: lost %q", name, tag, form.Name, lost)
 					}
 				}
@@ -96,7 +109,39 @@ func TestNothingIsLost(t *testing.T) {
 	}
 }
 
-// missingFrom lists the cautions and amounts of a kit that a text does not have.
+// ownLostFrom lists what the booklet has to say of its own and a text does not have: the
+// cautions of hazards that the maker has none for, and what the law asks to be read in it.
+func ownLostFrom(t *testing.T, text string, k *kit.Kit, tag string) []string {
+	t.Helper()
+	words, err := templates.Shipped().Words(tag)
+	if err != nil {
+		t.Fatal(err)
+	}
+	l := ledger.Follow(k)
+	var must []string
+	for _, action := range hazard.In(k, l) {
+		if !action.Answered() {
+			must = append(must, words.Say("hazard-"+strings.ToLower(action.Hazard.ID)))
+		}
+	}
+	for _, s := range market.Statements(k, l, handbook.InBooklet) {
+		switch {
+		case s.Word != "":
+			must = append(must, words.Say(s.Word))
+		case !s.Hazards:
+			must = append(must, s.Text)
+		}
+	}
+	var missing []string
+	for _, one := range must {
+		if one = squeezed(one); one == "" || !strings.Contains(text, one) {
+			missing = append(missing, one)
+		}
+	}
+	return missing
+}
+
+// lostFrom lists the cautions and amounts of a kit that a text does not have.
 func lostFrom(words string, k *kit.Kit) []string {
 	var missing []string
 	look := func(text string) {
