@@ -17,14 +17,14 @@ func (o *labelsOptions) writeIngredients(p *proved) error {
 			continue
 		}
 		for _, one := range list.Ingredients {
-			fmt.Fprintf(&out, "  %s: %s = %s\n", one.Name, one.Sum, shareOf(one))
+			fmt.Fprintf(&out, "  %s: %s = %s\n", one.Name, one.Sum, one.Share())
 		}
 		fmt.Fprintf(&out, "  by 21 CFR 701.3: %s\n  by Regulation (EC) 1223/2009: %s\n", list.US(), list.EU())
 		for _, pair := range list.Unsure {
-			fmt.Fprintf(&out, "  cannot tell which comes first: %s or %s\n", pair[0], pair[1])
+			fmt.Fprintf(&out, "  cannot tell which comes first: %s\n", pair)
 		}
 		for _, one := range list.Allergens {
-			fmt.Fprintf(&out, "  allergen to be named: %s, %s = %s\n", one.Name, one.Sum, shareOf(one))
+			fmt.Fprintf(&out, "  allergen to be named: %s, %s = %s\n", one.Name, one.Sum, one.Share())
 		}
 		if len(list.AllergensUntold) > 0 {
 			fmt.Fprintf(&out, "  allergens cannot be told of: %s\n", strings.Join(list.AllergensUntold, ", "))
@@ -32,12 +32,4 @@ func (o *labelsOptions) writeIngredients(p *proved) error {
 	}
 	_, err := fmt.Fprint(o.out, out.String())
 	return err
-}
-
-func shareOf(one label.Ingredient) string {
-	low, high := 100*one.Low.Float(), 100*one.High.Float()
-	if low == high {
-		return fmt.Sprintf("%.3g %%", high)
-	}
-	return fmt.Sprintf("%.3g–%.3g %%", low, high)
 }

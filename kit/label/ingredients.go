@@ -29,7 +29,7 @@ type List struct {
 	// Ingredients by falling share; colours last.
 	Ingredients []Ingredient
 	// Unsure are pairs whose order cannot be told, as their shares overlap.
-	Unsure [][2]string
+	Unsure []Unsure
 	// Allergens to be named, by the European thresholds; AllergensUntold are fragrances
 	// whose breakdown is not given.
 	Allergens       []Ingredient
@@ -89,23 +89,6 @@ func (l *List) fill(k *kit.Kit) {
 	slices.SortFunc(l.Ingredients, before)
 	l.Unsure = unsure(l.Ingredients)
 	l.nameAllergens(k)
-}
-
-// unsure are the pairs whose order may be the other way round, not only neighbours: a wide
-// range reaches past several. Both must be able to reach 1 %: what stays below it stands
-// rightly behind, in any order. At exactly 1 % the European rule still asks for the order
-// (“less than 1 %”; 21 CFR 701.3(f) frees “not more than 1 percent”), so that counts too.
-func unsure(sorted []Ingredient) [][2]string {
-	var pairs [][2]string
-	for i, one := range sorted {
-		for _, next := range sorted[i+1:] {
-			if !one.Colour && !next.Colour && !one.High.Less(onePercent) &&
-				!next.High.Less(onePercent) && one.Low.Less(next.High) {
-				pairs = append(pairs, [2]string{one.Name, next.Name})
-			}
-		}
-	}
-	return pairs
 }
 
 // add puts shares of the same ingredient together: water is water, whatever it comes in.

@@ -87,7 +87,7 @@ func TestOnePercent(t *testing.T) {
 // Ranges that overlap leave the order open, and that is said.
 func TestUnsureOrder(t *testing.T) {
 	list := listOf(t, "leave-on cosmetic", "base: {name: Base, packed: 100 g, ingredients: [60–70 % Water, 10–20 % Glycerin, 15–18 % Alcohol]}")
-	if len(list.Unsure) != 1 || list.Unsure[0] != [2]string{"Alcohol", "Glycerin"} {
+	if len(list.Unsure) != 1 || list.Unsure[0].String() != "Alcohol (15–18 %) or Glycerin (10–20 %)" {
 		t.Errorf("unsure of %v in %s", list.Unsure, list.US())
 	}
 }
@@ -96,9 +96,22 @@ func TestUnsureOrder(t *testing.T) {
 // in any order and leaves nothing open (21 CFR 701.3(f)(2)).
 func TestUnsureBeyondNeighbours(t *testing.T) {
 	list := listOf(t, "leave-on cosmetic", "base: {name: Base, packed: 100 g, ingredients: [5–60 % Water, 20 % Glycerin, 10 % Alcohol, 0.2–0.9 % Gum, 0.3–0.5 % Salt]}")
-	want := [][2]string{{"Water", "Glycerin"}, {"Water", "Alcohol"}}
-	if !slices.Equal(list.Unsure, want) {
-		t.Errorf("unsure of %v, want %v", list.Unsure, want)
+	var got []string
+	for _, pair := range list.Unsure {
+		got = append(got, pair.First.Name+" "+pair.Second.Name)
+	}
+	if want := []string{"Water Glycerin", "Water Alcohol"}; !slices.Equal(got, want) {
+		t.Errorf("unsure of %v, want %v", got, want)
+	}
+}
+
+// What reaches 1 % and does not pass it may stand anywhere in the United States (“not more
+// than 1 percent”, 21 CFR 701.3(f)(2), read); in Europe only what is less than 1 % (article
+// 19(1)(g), from memory).
+func TestUnsureInEuropeAlone(t *testing.T) {
+	list := listOf(t, "leave-on cosmetic", "base: {name: Base, packed: 100 g, ingredients: [97 % Water, 0.8–1 % Gum, 0.9–1.2 % Salt]}")
+	if len(list.Unsure) != 1 || !list.Unsure[0].EUOnly || list.Unsure[0].String() != "Salt (0.9–1.2 %) or Gum (0.8–1 %), by the European rule alone" {
+		t.Errorf("unsure of %v", list.Unsure)
 	}
 }
 

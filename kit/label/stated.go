@@ -97,10 +97,7 @@ func (f Form) binds(one Ingredient) bool {
 
 // told is the share of an ingredient with its sum.
 func (one Ingredient) told() string {
-	share := percent(one.Low)
-	if !one.Low.Equal(one.High) {
-		share += " to " + percent(one.High)
-	}
+	share := one.Share()
 	if one.Sum == "" || one.Sum == share {
 		return share
 	}

@@ -82,7 +82,7 @@ func (m *maker) noteList(list label.List) {
 		return
 	}
 	for _, pair := range list.Unsure {
-		m.note("in the ingredients of %s it cannot be told whether %s or %s comes first, as their shares overlap; ask the supplier for closer ones", name, pair[0], pair[1])
+		m.note("in the ingredients of %s it cannot be told which comes first, %s, as their shares overlap; ask the supplier for closer ones", name, pair)
 	}
 	if len(list.AllergensUntold) > 0 {
 		m.note("which allergens %s brings into %s cannot be told; write “allergens:” under it, from its supplier's breakdown", strings.Join(list.AllergensUntold, ", "), name)
