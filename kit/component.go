@@ -56,6 +56,8 @@ type Component struct {
 	// Hazards are what the pack or its sheet says can go wrong: H-statements by their
 	// codes, words of the handbook, or keys of the kit's own hazards.
 	Hazards []Said[string]
+	// SignalWord is the one that its pack bears, DANGER or WARNING.
+	SignalWord Said[Signal]
 	// Size is the outside of one loose part; the zero Shape is not told.
 	Size Said[Shape]
 	// Ingredients are what it is made of itself, where it is a blend: shares of its mass.

@@ -10,12 +10,20 @@ const (
 	Flame     = "flame"
 	Blender   = "blender"
 	Blade     = "blade"
+
+	Unattended = "unattended"
+	HotGlass   = "hot-glass"
+	Burning    = "burning"
 )
 
 // ScaldsAt is the temperature, °C, from which a hot liquid is told as one: at 120 °F
 // (48.9 °C) tap water burns an adult badly in five minutes, at 140 °F (60 °C) in six
 // seconds (US Consumer Product Safety Commission, tap-water scald leaflet; read, 2nd hand).
 const ScaldsAt = 49
+
+// LeavesAt is how long a wait is, in seconds, from which people are taken to leave what
+// stands on the heat (common practice, no source).
+const LeavesAt = 5 * 60
 
 const (
 	scaldSource  = "US Consumer Product Safety Commission, tap-water scald leaflet"
@@ -40,6 +48,13 @@ var PutAway = map[string][]string{
 	"es": {"guarde", "guardar"}, "nl": {"terug", "weg", "opruimen"}, "it": {"riponete", "rimettete"},
 }
 
+// HeatOff are words of a step that takes the heat away, by language.
+var HeatOff = map[string][]string{
+	"en": {"turn off", "switch off", "turn the heat off", "off the heat", "off the stove", "take the pan off", "lift the", "remove from"},
+	"fr": {"éteig", "hors du feu", "retirez", "coupez le feu"}, "de": {"schalte", "ausschalten", "vom herd", "stelle die platte", "nimm den topf"},
+	"es": {"apag", "retire", "del fuego"}, "nl": {"zet het vuur uit", "uitzetten", "van het vuur", "schakel"}, "it": {"spegn", "dal fuoco", "togliete"},
+}
+
 var actions = []Hazard{
 	{
 		ID: Hot, What: "something is heated",
@@ -56,6 +71,44 @@ var actions = []Hazard{
 		Signal:  kit.CautionWord, When: "containers are filled at 49 °C (120 °F) or more",
 		Source: scaldSource, Known: secondHand,
 		Wear: "oven-gloves", Place: "level-table", Company: "adult-at-stove", Aid: "burn", Answers: hotAnswers,
+	},
+	{
+		ID: Unattended, What: "heat that is on while the step waits",
+		Happens: "What is left alone on the heat boils over, boils dry or catches fire.",
+		Avoid:   "Stay in the room until the heat is off, and set a timer.",
+		Signal:  kit.CautionWord, When: "a step that warms something waits five minutes or longer before it cools",
+		Source: "", Known: fromPractice,
+		Company: "adult-at-stove", Aid: "fire",
+		Answers: map[string][]string{
+			"en": {"stay", "leave", "watch", "unattended", "timer"}, "fr": {"restez", "quitt", "surveill", "minuteur"},
+			"de": {"bleib", "verlass", "unbeaufsichtigt", "wecker", "timer", "aufsicht"}, "es": {"quéd", "qued", "vigil", "abandon", "temporizador"},
+			"nl": {"blijf", "verlaat", "toezicht", "onbewaakt", "wekker"}, "it": {"rest", "rimanete", "sorvegli", "incustod", "timer"},
+		},
+	},
+	{
+		ID: HotGlass, What: "glass that is filled hot",
+		Happens: "Glass can crack when something hot is poured into it, and what is in it runs out.",
+		Avoid:   "Use only glass without chips or cracks, warm it first, stand it on a dry cloth or board, and pour slowly.",
+		Signal:  kit.CautionWord, When: "a thing with glass in its name is filled at 49 °C (120 °F) or more",
+		Source: "", Known: fromPractice,
+		Place: "level-table", Aid: "cut",
+		Answers: map[string][]string{
+			"en": {"crack", "shatter", "break"}, "fr": {"fissur", "fêl", "éclat", "cass"}, "de": {"spring", "platz", "bersten", "zerspring"},
+			"es": {"romp", "agriet", "estall"}, "nl": {"barst", "spring", "breek"}, "it": {"rott", "romp", "crep", "incrin"},
+		},
+		Tools: map[string][]string{"en": {"glass"}, "fr": {"verre"}, "de": {"glas"}, "es": {"vidrio", "cristal"}, "nl": {"glas", "glazen"}, "it": {"vetro"}},
+	},
+	{
+		ID: Burning, What: "a candle that is burned",
+		Happens: "A candle that burns sets alight what is near it.",
+		Avoid:   "Burn it within sight, on a surface that bears heat, away from things that catch fire and from children and pets.",
+		Signal:  kit.Warning, When: "the kit is sold as a candle; after the last step",
+		Source: "ASTM F2058-07 (2021), its three topics", Known: secondHand,
+		Place: "nothing-that-burns", Aid: "fire",
+		Answers: map[string][]string{
+			"en": {"within sight", "burn it", "burning it", "unattended"}, "fr": {"sans surveillance", "faites-la brûler"}, "de": {"unbeaufsichtigt", "brennen lassen", "brennende kerze"},
+			"es": {"sin vigilancia", "encendida"}, "nl": {"zonder toezicht", "laten branden", "brandende kaars"}, "it": {"senza sorveglianza", "accesa"},
+		},
 	},
 	{
 		ID: Microwave, What: "a liquid is heated in a microwave oven",

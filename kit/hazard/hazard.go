@@ -55,8 +55,12 @@ func In(k *kit.Kit, l *ledger.Ledger) []Action {
 		for _, step := range part.Steps {
 			f.step = step
 			f.heat()
+			f.moves()
+			f.unattended()
+			f.glass()
 			f.tools()
 			f.materials()
+			f.burning()
 		}
 	}
 	return f.found
@@ -103,6 +107,9 @@ func (f *finder) add(id, by string, component *kit.Component, where source.Span)
 	hazard, known := f.hazard(id)
 	if !known || slices.ContainsFunc(f.found, func(a Action) bool { return a.Step == f.step && a.Hazard.ID == id }) {
 		return
+	}
+	if component != nil && hazard.IsStatement() && hazard.Signal != kit.Notice && component.SignalWord.Value == kit.Danger {
+		hazard.Signal = kit.Danger // the pack bears the graver word, for a reason of its supplier's
 	}
 	action := Action{Step: f.step, Hazard: hazard, By: by, Component: component, Where: where, Place: Nowhere}
 	f.answer(&action)

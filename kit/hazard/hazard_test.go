@@ -51,12 +51,44 @@ func TestActions(t *testing.T) {
 		{"a hazard of the maker's own", "en", "  glue: {name: Glue, packed: 100 g, hazards: grab}\nhazards:\n  grab: {happens: It grabs., avoid: Hold it., signal: caution}\n", "## Mix\n\nPut [all of the glue](take:glue?into=pan) in.", "1 grab: nowhere"},
 		{"a German kit, by German words", "de", "  wachs: {name: Wachs, packed: 100 g}\n", "## Schmelzen\n\n> VORSICHT: Heißes Wachs verbrennt die Haut.\n\n[Das ganze Wachs](take:wachs?into=pan) in den Topf geben und [auf 75 °C](warm:) erwärmen.", "1 hot: before it, in the step"},
 		{"a handle is no word on burns from plaster", "en", "  plaster: {name: Plaster, packed: 100 g, hazards: plaster}\n", "## Mix\n\n> CAUTION: Lift the bag by its handle.\n\nPut [all of the plaster](take:plaster?into=pan) in.", "1 plaster: nowhere"},
+		{"heat that is left alone", "en", wax, "## Melt\n\nWarm it [to 75 °C](warm:) and leave it [20 minutes](wait:).", "1 hot: nowhere; 1 unattended: nowhere"},
+		{"heat that is left for a moment", "en", wax, "## Melt\n\nWarm it [to 75 °C](warm:) and leave it [4 minutes](wait:).", "1 hot: nowhere"},
+		{"heat that is turned off first", "en", wax, "## Melt\n\nWarm it [to 75 °C](warm:). Turn off the stove and leave it [12 hours](wait:).", "1 hot: nowhere"},
+		{"what has cooled before the wait", "en", wax, "## Melt\n\nWarm it [to 75 °C](warm:), let it cool [to 40 °C](cool:) and leave it [1 hour](wait:).", "1 hot: nowhere"},
+		{"a candle, to be burned", "en", wax + "sold as: candle\n", "## Melt\n\nPut [all of the wax](take:wax?into=pan) in.\n\n## Rest\n\nLeave it [3 days](wait:).", "2 burning: nowhere"},
+		{"a candle, with its caution", "en", wax + "sold as: candle\n", "## Melt\n\nPut [all of the wax](take:wax?into=pan) in.\n\n## Rest\n\n> WARNING: Burn it within sight.\n\nLeave it [3 days](wait:).", "2 burning: before it, in the step"},
 		{"flash point and heat", "en", "  oil: {name: Oil, packed: 10 g, flash point: 60 °C}\n", "## Mix\n\nWarm [to 70 °C](warm:) and put [all of the oil](take:oil?into=pan) in.", "1 hot: nowhere; 1 flammable: nowhere"},
 		{"flash point above the heat", "en", "  oil: {name: Oil, packed: 10 g, flash point: 80 °C}\n", "## Mix\n\nWarm [to 70 °C](warm:) and put [all of the oil](take:oil?into=pan) in.", "1 hot: nowhere"},
 	} {
 		if got := told(opened(t, c.language, c.more, c.method)); got != c.want {
 			t.Errorf("%s: %q, want %q", c.why, got, c.want)
 		}
+	}
+}
+
+// What is hot stays hot where it goes next (moves), and glass that takes it can crack.
+func TestHotFromVesselToVessel(t *testing.T) {
+	for hot, want := range map[string]string{"70": "1 hot: nowhere; 2 hot-pour: nowhere; 2 hot-glass: nowhere", "40": ""} {
+		k, found := instructions.Open(fstest.MapFS{
+			"kit.yaml": {Data: []byte("name: One\nmakes: 1 piece\ncomponents:\n" + wax +
+				"tools:\n  pan: {name: Saucepan, from: customer, holds: 1 L}\n  bowl: {name: Glass bowl, from: customer, holds: 1 L}\n")},
+			"method.md": {Data: []byte("## [Melt](step:melt?in=pan)\n\nPut [all of the wax](take:wax) in and warm it [to " + hot + " °C](warm:).\n\n" +
+				"## [Move](step:move-on)\n\nPour [all of it](move:pan?into=bowl) into the bowl.\n")},
+		}, "one")
+		if k == nil || found.MustFix() {
+			t.Fatal(found)
+		}
+		if got := told(k); got != want {
+			t.Errorf("at %s °C: %q, want %q", hot, got, want)
+		}
+	}
+}
+
+// A pack whose supplier heads it Danger asks for that word, though its statement has Warning.
+func TestSupplierHasTheGraverWord(t *testing.T) {
+	k := opened(t, "en", "  soda: {name: Soda, packed: 100 g, hazards: H319, signal word: danger}\n", "## Mix\n\nPut [all of the soda](take:soda?into=pan) in.")
+	if all := hazard.In(k, ledger.Follow(k)); len(all) != 1 || all[0].Hazard.Signal != kit.Danger {
+		t.Errorf("it is %+v", all)
 	}
 }
 

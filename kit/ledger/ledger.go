@@ -82,6 +82,9 @@ type Entry struct {
 	Amount *Figure
 	// Temperature of what it was added to, °C, nil when never said.
 	Temperature *Figure
+	// Moving is how hot it is itself where it is moved from vessel to vessel, °C, nil when
+	// never said.
+	Moving *Figure
 }
 
 // A Stage is what is where after a step.

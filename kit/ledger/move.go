@@ -60,11 +60,18 @@ func (f *follower) moveAmong(source *vessel, among []string) {
 		each := Over(p.amount.Dimension, p.material.name, p.amount, count)
 		for _, key := range among {
 			if to := f.vessel(key); to != nil {
-				f.enter(Moved, p.material.key, source.Vessel, to.Vessel, each, to.Temperature)
+				f.enterMoved(p, source, to, each, to.Temperature)
 				f.receiveFrom(to, source, portion{p.material, each})
 			}
 		}
 	}
+}
+
+// enterMoved notes that a portion goes from vessel to vessel, as hot as the first is. met is
+// the temperature of what it comes to.
+func (f *follower) enterMoved(p portion, source, to *vessel, amount, met *Figure) {
+	f.enter(Moved, p.material.key, source.Vessel, to.Vessel, amount, met)
+	f.ledger.Entries[len(f.ledger.Entries)-1].Moving = source.Temperature
 }
 
 // receiveFrom puts a portion of another vessel's mixture into a vessel; an empty
@@ -112,7 +119,7 @@ func (f *follower) pour(source, to *vessel) {
 	share, all := f.shareOf(source)
 	met := to.Temperature
 	for _, p := range source.takeShare(share) {
-		f.enter(Moved, p.material.key, source.Vessel, to.Vessel, p.amount, met)
+		f.enterMoved(p, source, to, p.amount, met)
 		f.receiveFrom(to, source, p)
 	}
 	if all {

@@ -49,6 +49,8 @@ var componentKeys = table[kit.Component]{"component", "anything packed in the bo
 	oneOf("counts as", "what the law counts it as: fragrance or colour in a list of ingredients, marble or balloon among toys", "fragrance", []choice[string]{{"fragrance", "fragrance"}, {"colour", "colour"}, {"marble", "marble"}, {"balloon", "balloon"}},
 		func(c *kit.Component) *kit.Said[string] { return &c.CountsAs }),
 	texts("hazards", "what its pack says can go wrong: H-statements such as H319, words such as dust or stains, keys of your own hazards; one or a list", "[H319, dust]", func(c *kit.Component) *[]kit.Said[string] { return &c.Hazards }),
+	oneOf("signal word", "the word that its pack bears: danger or warning", "warning", []choice[kit.Signal]{{"danger", kit.Danger}, {"warning", kit.Warning}},
+		func(c *kit.Component) *kit.Said[kit.Signal] { return &c.SignalWord }),
 	yesNo("art material", "yes if it is sold to paint, colour, glue or model with, else no", func(c *kit.Component) *kit.Said[bool] { return &c.ArtMaterial }),
 	group("review", "a toxicologist's look at its recipe: day, by, and what it warns of", "{day: 2026-02-10, by: Dr Reed}", reviewKeys, func(c *kit.Component, at source.Span) *kit.Review {
 		c.Review = &kit.Review{Span: at}

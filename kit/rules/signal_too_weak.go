@@ -5,6 +5,7 @@ import (
 
 	"tallyfold/kit"
 	"tallyfold/kit/diag"
+	"tallyfold/kit/handbook"
 	"tallyfold/kit/hazard"
 )
 
@@ -18,8 +19,8 @@ ISO 3864-2). A pack that bears H314 has the signal word Danger (UN GHS); a metho
 tells it under CAUTION makes little of it.
 
 Each hazard of a step is held against the caution that speaks of it, before it in the step
-or at the head of the part. A stronger word than needed is not told: one caution may speak
-of several things.
+or at the head of the part. The “signal word” of a component is held against its H-statements,
+and where it is graver the caution has to be as well.
 
 Head the caution with the word of its gravest hazard.`,
 	Check: func(s Subject) []diag.Finding {
@@ -36,9 +37,32 @@ Head the caution with the word of its gravest hazard.`,
 				Also:     []diag.Place{{Where: a.Where, Note: "what it warns of"}},
 			})
 		}
-		return findings
+		return append(findings, weakSuppliers(s.Kit)...)
 	},
 	NotLookedAt: cautionWordsUnread,
+}
+
+// weakSuppliers are packs whose signal word, as kit.yaml has it, is weaker than that of their
+// H-statements.
+func weakSuppliers(k *kit.Kit) []diag.Finding {
+	var findings []diag.Finding
+	for _, c := range k.Components {
+		for _, said := range c.Hazards {
+			h, known := handbook.Find(said.Value)
+			if !known || !h.IsStatement() || !c.SignalWord.Given() || !weaker(c.SignalWord.Value, h.Signal) {
+				continue
+			}
+			findings = append(findings, diag.Finding{
+				Where: c.SignalWord.Span, About: c.ID,
+				Found:    "the signal word of " + c.String() + " is " + string(c.SignalWord.Value) + ", and " + h.ID + " (“" + h.Happens + "”) has " + string(h.Signal),
+				Expected: "the word " + string(h.Signal) + ", by " + h.Source,
+				Remedies: diag.Fix("look at the pack again, and write the word that it bears"),
+				Also:     []diag.Place{{Where: said.Span, Note: h.ID}},
+			})
+			break
+		}
+	}
+	return findings
 }
 
 // weights are the signal words, the gravest first.
