@@ -60,6 +60,7 @@ type reportView struct {
 	Accepted    []reportAccepted
 	Rules       []reportRule
 	Hazards     []reportHazard
+	Markets     []reportMarket
 	Unchecked   []string
 	NotLookedAt []string
 }
@@ -90,7 +91,7 @@ func (r Report) view() reportView {
 		v.Title, v.Maker = plainWords(k.Name.Value), plainWords(k.Maker.Value)
 		v.Edition = fmt.Sprint(max(1, k.Edition.Value))
 		v.Files, v.Followed = filesOf(k), followed(k)
-		v.Hazards = r.hazards()
+		v.Hazards, v.Markets = r.hazards(), r.markets()
 	}
 	for _, a := range r.Accepted {
 		v.Accepted = append(v.Accepted, reportAccepted{plainWords(a.Rule), plainWords(a.About), plainWords(a.Found), plainWords(a.Because), plainWords(a.Until)})
