@@ -2,10 +2,13 @@ package main
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 
 	"tallyfold/kit"
+	"tallyfold/kit/handbook"
 	"tallyfold/kit/label"
+	"tallyfold/kit/quantity"
 )
 
 // writeSums tells how declared net contents came about, and how high their type must be.
@@ -16,7 +19,7 @@ func (o *labelsOptions) writeSums(p *proved) error {
 		return err
 	}
 	for _, net := range nets {
-		if _, err := fmt.Fprint(o.out, sumOf(net)); err != nil {
+		if _, err := fmt.Fprint(o.out, sumOf(net)+shortfallsOf(p.Kit, net)); err != nil {
 			return err
 		}
 	}
@@ -24,6 +27,37 @@ func (o *labelsOptions) writeSums(p *proved) error {
 		return o.writeIngredients(p)
 	}
 	return nil
+}
+
+// shortfallsOf tells, for each market of the kit with a table for it, how much less than
+// declared a single piece may hold there while the average is right, and how much less the
+// emptiest can hold at its worst.
+func shortfallsOf(k *kit.Kit, net label.Net) string {
+	written, worst, ok := net.Ends()
+	if !net.Told() || !ok {
+		return ""
+	}
+	var out strings.Builder
+	show := func(n quantity.Number) string { return quantity.Show(n, net.Dimension) }
+	for _, said := range k.Markets {
+		pack, _ := handbook.PackFor(said.Value)
+		for _, r := range pack.Requirements {
+			if len(r.Least) == 0 || net.Dimension != quantity.Mass && !slices.Contains(r.Applies, "sold by weight or volume") {
+				continue
+			}
+			most, known := r.ShortfallOf(net.Declared)
+			if !known {
+				continue
+			}
+			short := "not short of it"
+			if worst.Less(net.Declared) {
+				short = show(net.Declared.Minus(worst)) + " short"
+			}
+			fmt.Fprintf(&out, "  %-8s  one piece may be %s short where the average is right (%s; %s); filled as written it holds %s, at its worst %s: %s\n",
+				"in "+said.Value, show(most), r.Source, r.Known, show(written), show(worst), short)
+		}
+	}
+	return out.String()
 }
 
 func sumOf(net label.Net) string {

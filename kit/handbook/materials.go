@@ -4,6 +4,7 @@ import "tallyfold/kit"
 
 // The IDs of hazards that the program asks for by name.
 const (
+	Dust        = "dust"
 	Lye         = "lye"
 	Plaster     = "plaster"
 	Flammable   = "flammable"
@@ -15,12 +16,17 @@ const (
 const FoamingBathCaution = "Use only as directed. Excessive use or prolonged exposure may cause irritation to skin and urinary tract. " +
 	"Discontinue use if rash, redness, or itching occurs. Consult your physician if irritation persists. Keep out of reach of children."
 
+// Powders are words in the names and looks of what is a dry powder, by language.
+var Powders = map[string][]string{
+	"en": {"powder"}, "fr": {"poudre"}, "de": {"pulver"}, "es": {"polvo", "polvos"}, "nl": {"poeder"}, "it": {"polvere"},
+}
+
 // materials are hazards that a maker says of a component, where no H-statement does.
 var materials = []Hazard{
 	{
-		ID: "dust", What: "a fine dust", Happens: "The dust irritates nose and lungs.",
+		ID: Dust, What: "a fine dust", Happens: "The dust irritates nose and lungs.",
 		Avoid:  "Open the bag slowly, pour from close by, work where the air moves, and wipe up with a damp cloth.",
-		Signal: kit.CautionWord, When: "a component with “hazards: dust” is taken", Known: fromPractice,
+		Signal: kit.CautionWord, When: "a component with “hazards: dust” is taken, or one that is packed by weight and called or looks like a powder", Known: fromPractice,
 		Wear: "dust-mask", Place: "open-window", Aid: "breathed-in",
 		Answers: map[string][]string{
 			"en": {"dust", "breath", "sniff", "inhal"}, "fr": {"poussi", "respir", "inhal"}, "de": {"staub", "stäub", "einatm", "atme"},

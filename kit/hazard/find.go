@@ -214,6 +214,9 @@ func (f *finder) materials() {
 			}
 			f.add(said.Value, component.String(), component, e.Operation.Span)
 		}
+		if f.isPowder(component) {
+			f.add(handbook.Dust, component.String(), component, e.Operation.Span)
+		}
 		if f.nearFlash(component, e) {
 			f.add(handbook.Flammable, component.String(), component, e.Operation.Span)
 		}

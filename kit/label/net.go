@@ -113,6 +113,25 @@ func (n *Net) held() (figures []*ledger.Figure, why string) {
 	return figures, ""
 }
 
+// Ends are what the emptiest filling holds as written, and at its worst, in base units; false
+// where that cannot be told.
+func (n *Net) Ends() (written, worst quantity.Number, ok bool) {
+	figures, why := n.held()
+	if why != "" {
+		return written, worst, false
+	}
+	for i, figure := range figures {
+		low, _ := figure.Worst()
+		if i == 0 || figure.Value().Less(written) {
+			written = figure.Value()
+		}
+		if i == 0 || low.Less(worst) {
+			worst = low
+		}
+	}
+	return written, worst, true
+}
+
 func (n *Net) declare() {
 	var figures []*ledger.Figure
 	if figures, n.Why = n.held(); n.Why != "" {

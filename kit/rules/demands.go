@@ -21,6 +21,7 @@ type demand struct {
 }
 
 var demands = map[string][]demand{
+	"de": demandsDE, "fr": demandsFR, "es": demandsES, "nl": demandsNL, "it": demandsIT,
 	"en": {
 		{words: cutAll([]string{"scissors", "needle"}), unless: cutAll([]string{"blunt needle", "plastic needle"}), age: 6},
 		{words: cutAll([]string{"awl", "bradawl"}), age: 8},
@@ -47,7 +48,14 @@ const (
 )
 
 // grownUps are words of a language that call a grown-up in.
-var grownUps = map[string][]string{"en": {"adult", "adults", "grown-up", "grown-ups", "grownup", "parent", "parents", "supervise", "supervision"}}
+var grownUps = map[string][]string{
+	"en": {"adult", "adults", "grown-up", "grown-ups", "grownup", "parent", "parents", "supervise", "supervision"},
+	"de": {"erwachsene", "erwachsener", "erwachsenen", "eltern", "aufsicht"},
+	"fr": {"adulte", "adultes", "parent", "parents", "surveillance"},
+	"es": {"adulto", "adulta", "adultos", "padres", "supervisión"},
+	"nl": {"volwassene", "volwassenen", "ouder", "ouders", "toezicht"},
+	"it": {"adulto", "adulta", "adulti", "genitore", "genitori", "sorveglianza"},
+}
 
 // A demanding is a step with what it demands, and how that is called there.
 type demanding struct {
