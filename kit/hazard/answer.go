@@ -5,11 +5,15 @@ import (
 	"strings"
 
 	"tallyfold/kit"
+	"tallyfold/kit/handbook"
 )
 
 // answer looks for the caution of the maker's that speaks of a hazard: before the action
 // in its step, at the head of its part, after it, or in another step.
 func (f *finder) answer(a *Action) {
+	if a.Hazard.ID == handbook.Burning && f.answeredInWords(a) {
+		return
+	}
 	for _, c := range f.step.Cautions {
 		if f.speaksOf(c, f.step.Operations, a) {
 			caution := c
@@ -39,6 +43,21 @@ func (f *finder) answer(a *Action) {
 			}
 		}
 	}
+}
+
+// answeredInWords looks for words on the use of what is made: they are read when the steps
+// are done. Their signal word is not judged.
+func (f *finder) answeredInWords(a *Action) bool {
+	for _, words := range f.kit.Words {
+		text := strings.ToLower(strings.Join(strings.Fields(words.Body.Text()), " "))
+		for _, phrase := range a.Hazard.Answers[f.language] {
+			if strings.Contains(text, phrase) {
+				a.Caution, a.Place = &kit.Caution{Signal: a.Hazard.Signal, Text: words.Title, Span: words.Body}, InWords
+				return true
+			}
+		}
+	}
+	return false
 }
 
 // speaksOf says whether a caution is about a hazard: by a link in it, or else by its words.

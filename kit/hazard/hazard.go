@@ -40,10 +40,11 @@ const (
 	AtPart    Place = "at the head of the part"
 	After     Place = "after it, in the step"
 	Elsewhere Place = "in another step"
+	InWords   Place = "in words.md, on its use"
 )
 
 // Answered says whether the customer meets a caution of the maker's before the action.
-func (a Action) Answered() bool { return a.Place == Before || a.Place == AtPart }
+func (a Action) Answered() bool { return a.Place == Before || a.Place == AtPart || a.Place == InWords }
 
 // In lists the hazardous actions of a kit in the order of its steps, each hazard once a
 // step. The language of the kit says by which words tools and cautions are known; in

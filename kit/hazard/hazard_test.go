@@ -70,6 +70,21 @@ func TestActions(t *testing.T) {
 	}
 }
 
+// Words on burning, which are read when the candle is done, answer for it.
+func TestBurningIsToldInWords(t *testing.T) {
+	k, found := instructions.Open(fstest.MapFS{
+		"kit.yaml":  {Data: []byte("name: One\nmakes: 1 candle\nsold as: candle\ncomponents:\n" + wax + "tools:\n  pan: {name: Saucepan, from: customer}\n")},
+		"method.md": {Data: []byte("## [Melt](step:melt?in=pan)\n\nPut [all of the wax](take:wax) in.\n")},
+		"words.md":  {Data: []byte("## Burning\n\n> WARNING: Burn it within\n> sight.\n")},
+	}, "one")
+	if k == nil {
+		t.Fatal(found)
+	}
+	if got := told(k); got != "1 burning: in words.md, on its use" {
+		t.Errorf("it is %q", got)
+	}
+}
+
 // What is hot stays hot where it goes next (moves), and glass that takes it can crack.
 func TestHotFromVesselToVessel(t *testing.T) {
 	for hot, want := range map[string]string{"70": "1 hot: nowhere; 2 hot-pour: nowhere; 2 hot-glass: nowhere", "40": ""} {

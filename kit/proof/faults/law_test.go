@@ -24,14 +24,10 @@ var lawFaults = []faultKind{
 		})
 	}},
 	{name: "no first aid for what hurts for good", rule: "first-aid-missing", also: afterUnanswered, edits: func(k *cleanKit) []edit {
-		return eachMatch(k, "kit.yaml", `hazards: \[?(H317, H412|dust)\b`, func(at place) []edit {
+		return eachMatch(k, "kit.yaml", `hazards: (H317|dust)\b`, func(at place) []edit {
 			var all []edit
 			for _, statement := range []string{"H318", "H314", "H302"} {
-				with := statement
-				if at.text() != "dust" {
-					with += ", H412"
-				}
-				all = append(all, at.becomes(with))
+				all = append(all, at.becomes(statement))
 			}
 			return all
 		})
