@@ -6,6 +6,7 @@ package handbook
 import (
 	"slices"
 	"strings"
+	"sync"
 
 	"tallyfold/kit"
 )
@@ -42,10 +43,11 @@ func (h Hazard) IsStatement() bool {
 	return len(h.ID) == 4 && h.ID[0] == 'H' && strings.Trim(h.ID[1:], "0123456789") == ""
 }
 
-// Hazards lists all rows: those of actions, those of materials, and the H-statements.
-func Hazards() []Hazard {
-	return slices.Concat(actions, materials, statements())
-}
+// Hazards lists all rows: those of actions, those of materials, and the H-statements. Nobody
+// may change them.
+func Hazards() []Hazard { return allHazards() }
+
+var allHazards = sync.OnceValue(func() []Hazard { return slices.Concat(actions, materials, statements()) })
 
 // Find gives the hazard of that ID.
 func Find(id string) (Hazard, bool) {

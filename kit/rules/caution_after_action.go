@@ -22,7 +22,7 @@ action does, that is told.
 Move the caution up, before the sentence that it guards.`,
 	Check: func(s Subject) []diag.Finding {
 		var findings []diag.Finding
-		for _, a := range hazard.In(s.Kit, s.Ledger) {
+		for _, a := range s.hazards() {
 			if a.Place != hazard.After {
 				continue
 			}

@@ -21,7 +21,7 @@ booklet says them again before this one, in the program's words.
 Say it in this step, or at the head of the part, before all its steps.`,
 	Check: func(s Subject) []diag.Finding {
 		var findings []diag.Finding
-		for _, a := range hazard.In(s.Kit, s.Ledger) {
+		for _, a := range s.hazards() {
 			if a.Place != hazard.Elsewhere || a.Hazard.Signal != kit.CautionWord || a.Caution.Span.Start < a.Where.Start {
 				continue
 			}

@@ -24,7 +24,7 @@ Write a caution of your own before the action. Who accepts this finding about th
 leaves the wording to the program: its caution is printed all the same.`,
 	Check: func(s Subject) []diag.Finding {
 		var findings []diag.Finding
-		for _, a := range hazard.In(s.Kit, s.Ledger) {
+		for _, a := range s.hazards() {
 			if a.Answered() || a.Place == hazard.After || a.Hazard.Signal != kit.Danger && a.Hazard.Signal != kit.Warning {
 				continue
 			}

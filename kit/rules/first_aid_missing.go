@@ -5,7 +5,6 @@ import (
 
 	"tallyfold/kit/diag"
 	"tallyfold/kit/handbook"
-	"tallyfold/kit/hazard"
 )
 
 var firstAidMissing = Rule{
@@ -43,7 +42,7 @@ Copy the line from section 4 of the sheet.`,
 		return findings
 	},
 	NotLookedAt: func(s Subject) []string {
-		if len(hazard.In(s.Kit, s.Ledger)) == 0 {
+		if len(s.hazards()) == 0 {
 			return []string{"no component says under “hazards” what its pack bears"}
 		}
 		return nil

@@ -3,7 +3,6 @@ package rules
 import (
 	"tallyfold/kit/diag"
 	"tallyfold/kit/handbook"
-	"tallyfold/kit/hazard"
 )
 
 // lyeAge is the age below which no kit with lye is made up (common practice, no source).
@@ -22,7 +21,7 @@ looked at).
 
 Say “age: 18+”, or take the lye out: melt-and-pour soap needs none.`,
 	Check: func(s Subject) []diag.Finding {
-		for _, a := range hazard.In(s.Kit, s.Ledger) {
+		for _, a := range s.hazards() {
 			if a.Hazard.ID != handbook.Lye && a.Hazard.ID != "H314" || a.Component == nil {
 				continue
 			}

@@ -21,7 +21,7 @@ Write what the thing is, yes or no. If in doubt ask somebody who knows: calling 
 does not make it one.`,
 	Check: func(s Subject) []diag.Finding {
 		var all []*openQuestion
-		for _, r := range market.Rulings(s.Kit, s.Ledger) {
+		for _, r := range s.rulings() {
 			if r.Answer != market.CannotTell || isToldOtherwise(s, r) {
 				continue
 			}

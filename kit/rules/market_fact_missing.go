@@ -20,7 +20,7 @@ States is looked at for a state and a ZIP code.
 Write the line that is missing, or take the market out.`,
 	Check: func(s Subject) []diag.Finding {
 		var all []*missingFact
-		for _, r := range market.Rulings(s.Kit, s.Ledger) {
+		for _, r := range s.rulings() {
 			for _, missing := range r.Missing {
 				at := slices.IndexFunc(all, func(m *missingFact) bool { return m.Found == missing.Found })
 				if at < 0 {
@@ -35,12 +35,12 @@ Write the line that is missing, or take the market out.`,
 		var findings []diag.Finding
 		for _, m := range all {
 			finding := diag.Finding{
-				Where: s.Kit.Markets[0].Span, About: m.Fact,
+				Where: s.Kit.Markets[0].Span, About: "labels",
 				Found: m.Found, Expected: "what has to be told where the kit is sold",
 				Sum: m.asks, Remedies: diag.Fix(m.Write),
 			}
 			if m.Of != nil {
-				finding.Where = m.Of.IDSpan
+				finding.Where, finding.About = m.Of.IDSpan, m.Of.ID
 			}
 			findings = append(findings, finding)
 		}

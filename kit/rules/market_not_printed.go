@@ -6,7 +6,6 @@ import (
 	"tallyfold/kit"
 	"tallyfold/kit/diag"
 	"tallyfold/kit/handbook"
-	"tallyfold/kit/market"
 )
 
 var marketNotPrinted = Rule{
@@ -27,7 +26,7 @@ they bear the words, and accept the finding with a word on where they stand.`,
 				continue
 			}
 			var asks []string
-			for _, r := range market.Rulings(s.Kit, s.Ledger) {
+			for _, r := range s.rulings() {
 				if line := askedBy(r); r.IsOn(kind.place) && !slices.Contains(asks, line) {
 					asks = append(asks, line)
 				}
@@ -36,7 +35,7 @@ they bear the words, and accept the finding with a word on where they stand.`,
 				continue
 			}
 			findings = append(findings, diag.Finding{
-				Where: said.Span, About: kind.key,
+				Where: said.Span, About: "labels",
 				Found:    "no labels are printed for " + kind.called + " (“" + kind.key + ": none”), and what is asked to be read there stands nowhere",
 				Expected: "labels that tell it",
 				Sum:      asks,

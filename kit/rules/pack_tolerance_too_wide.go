@@ -22,7 +22,7 @@ further below the label than the table says.
 Fill more closely, or pack more and claim less.`,
 	Check: func(s Subject) []diag.Finding {
 		var findings []diag.Finding
-		for _, r := range market.Rulings(s.Kit, s.Ledger) {
+		for _, r := range s.rulings() {
 			if r.Answer != market.Asked || len(r.Requirement.Least) == 0 {
 				continue
 			}

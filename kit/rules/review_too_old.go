@@ -25,7 +25,7 @@ The day in kit.yaml is held against today. Whether the recipe changed since is n
 Have it looked at again, and write the new day.`,
 	Check: func(s Subject) []diag.Finding {
 		var findings []diag.Finding
-		for _, r := range market.Rulings(s.Kit, s.Ledger) {
+		for _, r := range s.rulings() {
 			if r.Requirement.ID != "art-review" || r.Answer != market.Asked || r.Component.Review == nil {
 				continue
 			}

@@ -23,11 +23,14 @@
 package rules
 
 import (
+	"sync"
 	"time"
 
 	"tallyfold/kit"
 	"tallyfold/kit/diag"
+	"tallyfold/kit/hazard"
 	"tallyfold/kit/ledger"
+	"tallyfold/kit/market"
 	"tallyfold/kit/schedule"
 )
 
@@ -39,6 +42,39 @@ type Subject struct {
 	// Today is the day that is judged as of. The zero time is no day: what goes by one is
 	// then not looked at.
 	Today time.Time
+
+	shared *shared
+}
+
+// shared is what several rules ask for, reckoned once for all of them.
+type shared struct {
+	hazards func() []hazard.Action
+	rulings func() []market.Ruling
+}
+
+// sharing is the subject with what its rules share.
+func (s Subject) sharing() Subject {
+	s.shared = &shared{
+		hazards: sync.OnceValue(func() []hazard.Action { return hazard.In(s.Kit, s.Ledger) }),
+		rulings: sync.OnceValue(func() []market.Ruling { return market.Rulings(s.Kit, s.Ledger) }),
+	}
+	return s
+}
+
+// hazards are the actions of the steps that can hurt someone.
+func (s Subject) hazards() []hazard.Action {
+	if s.shared == nil {
+		s = s.sharing()
+	}
+	return s.shared.hazards()
+}
+
+// rulings are what the markets of the kit ask.
+func (s Subject) rulings() []market.Ruling {
+	if s.shared == nil {
+		s = s.sharing()
+	}
+	return s.shared.rulings()
 }
 
 // A Rule is one thing that can be wrong with a kit.
@@ -65,6 +101,7 @@ type Rule struct {
 
 // Check holds all rules against a kit: worst first, each finding once.
 func Check(s Subject) diag.List {
+	s = s.sharing()
 	var list diag.List
 	for _, rule := range All {
 		list = append(list, rule.check(s)...)

@@ -21,7 +21,7 @@ CAUTION is not told.
 Head it with WARNING or CAUTION, or leave it if it speaks of more.`,
 	Check: func(s Subject) []diag.Finding {
 		gravest := map[kit.Caution]hazard.Action{}
-		for _, a := range hazard.In(s.Kit, s.Ledger) {
+		for _, a := range s.hazards() {
 			if a.Caution == nil {
 				continue
 			}

@@ -25,7 +25,7 @@ and where it is graver the caution has to be as well.
 Head the caution with the word of its gravest hazard.`,
 	Check: func(s Subject) []diag.Finding {
 		var findings []diag.Finding
-		for _, a := range hazard.In(s.Kit, s.Ledger) {
+		for _, a := range s.hazards() {
 			if !a.Answered() || !weaker(a.Caution.Signal, a.Hazard.Signal) {
 				continue
 			}
