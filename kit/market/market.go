@@ -39,7 +39,6 @@ type Ruling struct {
 
 // Missing is a fact that kit.yaml does not tell.
 type Missing struct {
-	Fact string
 	// Of is the pack that it is missing of, or nil.
 	Of *kit.Component
 	// Found says what is missing, Write what to write.
@@ -63,9 +62,9 @@ func (r Ruling) IsOn(place handbook.Place) bool {
 }
 
 // Prints says whether the program prints words of the ruling's own: a statement, or the
-// hazards of a pack.
+// hazards of a pack. It does so though a fact is missing: half a warning is better than none.
 func (r Ruling) Prints() bool {
-	return r.Answer == Asked && len(r.Missing) == 0 && (r.Says != "" || r.Requirement.Word != "" || r.Requirement.Tells != "")
+	return r.Answer == Asked && (r.Says != "" || r.Requirement.Word != "" || r.Requirement.Tells != "")
 }
 
 // Rulings holds a kit against all markets that it names and there is a pack for, in the
@@ -181,7 +180,6 @@ func (s subject) rule(pack handbook.Pack, r handbook.Requirement) Ruling {
 	ruling.Why, ruling.Says = strings.Join(because, "; "), s.filled(r.Says)
 	for _, fact := range r.Needs {
 		if missing := facts[fact](s, r); missing != nil {
-			missing.Fact = fact
 			ruling.Missing = append(ruling.Missing, *missing)
 		}
 	}

@@ -227,6 +227,18 @@ func TestStatementsOnce(t *testing.T) {
 	}
 }
 
+// A warning is printed though the firm's telephone number is missing, which is told by itself.
+func TestWarnsThoughAFactIsMissing(t *testing.T) {
+	k, l := opened(t, "markets: US\nsold as: other\n"+things(", art material: yes, review: {day: 2026-01-10, by: Dr Reed, warns: May cause lung damage.}"))
+	var said []string
+	for _, s := range market.Statements(k, l, handbook.OnBag) {
+		said = append(said, s.Text)
+	}
+	if !slices.Contains(said, "Not for use by children.") {
+		t.Errorf("the bag says %q", said)
+	}
+}
+
 // A cosmetic that is filled into nothing has no label: that is told, not passed over.
 func TestNothingToReadItOn(t *testing.T) {
 	lines := strings.Replace("sold as: rinse-off cosmetic\n"+things(""), "pieces:\n  pot: {name: Pot, count: 1, in: jar}\n", "", 1)

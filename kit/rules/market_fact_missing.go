@@ -24,7 +24,7 @@ Write the line that is missing, or take the market out.`,
 			for _, missing := range r.Missing {
 				at := slices.IndexFunc(all, func(m *missingFact) bool { return m.Found == missing.Found })
 				if at < 0 {
-					all = append(all, &missingFact{Missing: missing, first: r})
+					all = append(all, &missingFact{Missing: missing})
 					at = len(all) - 1
 				}
 				if line := askedBy(r); !slices.Contains(all[at].asks, line) {
@@ -52,6 +52,5 @@ Write the line that is missing, or take the market out.`,
 // A missingFact is one with all that ask for it.
 type missingFact struct {
 	market.Missing
-	first market.Ruling
-	asks  []string
+	asks []string
 }
