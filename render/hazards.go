@@ -1,6 +1,7 @@
 package render
 
 import (
+	"math"
 	"slices"
 	"strings"
 
@@ -9,16 +10,37 @@ import (
 	"tallyfold/kit/hazard"
 )
 
-// ownCautions are those that the booklet puts before a step where the maker has none: in
+// An ownCaution is one that the booklet puts before a block of a step where the maker has none.
+type ownCaution struct {
+	kit.Caution
+	// until is where the block ends in its file.
+	until int
+}
+
+// ownCautions are the booklet's own of a step, in the order of its text: for each block in
 // one box, under the gravest signal word, each hazard in a paragraph.
-func (a *assembly) ownCautions(step *kit.Step) []kit.Caution {
+func (a *assembly) ownCautions(step *kit.Step) []ownCaution {
 	open := hazard.Open(a.hazards, step.Number)
 	if len(open) == 0 {
 		return nil
 	}
+	var all []ownCaution
+	first := math.MinInt // what the title tells is told before the first block
+	for _, end := range append(blockEnds(step.Body), math.MaxInt) {
+		within := slices.DeleteFunc(slices.Clone(open), func(o hazard.Action) bool { return o.Where.Start < first || o.Where.Start >= end })
+		if len(within) > 0 {
+			all = append(all, ownCaution{a.ownCaution(within), end})
+		}
+		first = end
+	}
+	return all
+}
+
+// ownCaution warns of some actions in one box.
+func (a *assembly) ownCaution(of []hazard.Action) kit.Caution {
 	one := kit.Caution{Signal: kit.Notice}
 	var told []string
-	for _, action := range open {
+	for _, action := range of {
 		if graver(action.Hazard.Signal, one.Signal) {
 			one.Signal = action.Hazard.Signal
 		}
@@ -27,7 +49,18 @@ func (a *assembly) ownCautions(step *kit.Step) []kit.Caution {
 		}
 	}
 	one.Text = strings.Join(told, "\n\n")
-	return []kit.Caution{one}
+	return one
+}
+
+// ownBefore gives the cautions that stand before the block that ends at a place, each once.
+func (a *assembly) ownBefore(all []ownCaution) func(end int) []string {
+	return func(end int) []string {
+		var now []string
+		for ; len(all) > 0 && all[0].until <= end; all = all[1:] {
+			now = append(now, "> **"+a.signalWord(all[0].Signal)+"** "+cautionText(all[0].Text))
+		}
+		return now
+	}
 }
 
 // graver says whether the first signal word weighs more (ANSI Z535.6, ISO 3864-2).
@@ -50,19 +83,13 @@ func (a *assembly) hazardText(id string) string {
 	return a.say(word)
 }
 
-// cautioned are the cautions of a step, those of the booklet first: they stand before all
-// that is done in it.
+// cautioned are the cautions of a step, those of the booklet first.
 func (a *assembly) cautioned(step *kit.Step) []kit.Caution {
-	return append(a.ownCautions(step), step.Cautions...)
-}
-
-// withOwnCautions puts the booklet's own cautions before the text of a step.
-func (a *assembly) withOwnCautions(step *kit.Step, text string) string {
-	var all []string
-	for _, caution := range a.ownCautions(step) {
-		all = append(all, "> **"+a.signalWord(caution.Signal)+"** "+cautionText(caution.Text))
+	var all []kit.Caution
+	for _, own := range a.ownCautions(step) {
+		all = append(all, own.Caution)
 	}
-	return strings.Join(append(all, text), "\n\n")
+	return append(all, step.Cautions...)
 }
 
 // gathered says of all hazards together what to wear, where to work and who is there.

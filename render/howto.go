@@ -106,7 +106,7 @@ func (a *assembly) howToPart(part *kit.Part) []howToElement {
 	intro := a.prose(passage{body: part.Body, operations: part.Operations, cautions: part.Cautions, deeper: 2, passes: passes})
 	elements := a.howToDirections(intro, howToElement{Type: "HowToTip"})
 	for _, step := range part.Steps {
-		text := a.withOwnCautions(step, a.prose(passage{body: step.Body, operations: step.Operations, cautions: step.Cautions, deeper: 1, passes: passes}))
+		text := a.stepProse(step, passes)
 		direction := howToElement{Type: "HowToDirection"}
 		direction.PerformTime, direction.TotalTime = a.howToTimes(step)
 		elements = append(elements, howToElement{Type: "HowToStep", Name: step.Title, Position: step.Number, Elements: a.howToDirections(text, direction)})

@@ -20,6 +20,8 @@ type passage struct {
 	deeper int
 	// passes are the runs it is followed in, for what a link with no text says.
 	passes []*kit.Run
+	// own are the booklet's own cautions for it.
+	own []ownCaution
 }
 
 // prose writes a maker's passage for the booklet.
@@ -32,7 +34,18 @@ func (a *assembly) prose(passage passage) string {
 		picture: a.picture,
 		signal:  func(at int, head string) string { return a.signalAt(passage.cautions, at, head) },
 	}
+	if len(passage.own) > 0 {
+		p.before = a.ownBefore(passage.own)
+	}
 	return p.rewrite(passage.body)
+}
+
+// stepProse is the text of a step, with the booklet's own cautions before the blocks that they
+// guard.
+func (a *assembly) stepProse(step *kit.Step, passes []*kit.Run) string {
+	return a.prose(passage{
+		body: step.Body, operations: step.Operations, cautions: step.Cautions, deeper: 1, passes: passes, own: a.ownCautions(step),
+	})
 }
 
 func operationAt(operations []*kit.Operation, at int) *kit.Operation {

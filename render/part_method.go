@@ -54,7 +54,7 @@ func (a *assembly) step(step *kit.Step, passes []*kit.Run) stepView {
 	return stepView{
 		Number: step.Number, Title: escape(step.Title), Anchor: stepAnchor(step),
 		Facts: a.facts(step), Strip: a.strip(step), Needs: a.needs(step, passes),
-		Text:   a.withOwnCautions(step, a.prose(passage{body: step.Body, operations: step.Operations, cautions: step.Cautions, deeper: 1, passes: passes})),
+		Text:   a.stepProse(step, passes),
 		Gauges: a.gauges(step), Ticks: a.ticks(passes),
 	}
 }

@@ -4,6 +4,7 @@ import (
 	"bufio"
 	"fmt"
 	"html"
+	"math"
 	"strings"
 	"unicode"
 
@@ -31,6 +32,9 @@ type prose struct {
 	link    func(p *prose, at int, link *ast.Link) string
 	picture func(p *prose, image *ast.Image) string
 	signal  func(at int, head string) string
+	// before gives the cautions that stand before the block that ends at a place, nil where
+	// a passage has none.
+	before func(end int) []string
 
 	// after collects what a paragraph brings with it: cues, pictures.
 	after []string
@@ -43,20 +47,71 @@ var makersMarkdown = goldmark.New(goldmark.WithExtensions(extension.Table, exten
 func (p *prose) rewrite(place source.Span) string {
 	p.source, p.start = []byte(place.Text()), place.Start
 	root := makersMarkdown.Parser().Parse(text.NewReader(p.source))
-	return p.blocks(root)
+	if p.before == nil {
+		return p.blocks(root)
+	}
+	return p.guarded(root)
+}
+
+// guarded joins the blocks of a passage, and puts before each the cautions of what is done
+// in it. What is done inside a list is told before the whole list, so that its numbers run on.
+func (p *prose) guarded(root ast.Node) string {
+	var out []string
+	for node := root.FirstChild(); node != nil; node = node.NextSibling() {
+		block := p.blockWithAfter(node)
+		if len(block) > 0 {
+			out = append(out, p.before(p.start+blockEnd(p.source, node))...)
+		}
+		out = append(out, block...)
+	}
+	out = append(out, p.before(math.MaxInt)...) // where the passage has no words
+	return strings.Join(out, "\n\n")
+}
+
+// blockEnds are the places in its file where the blocks of a passage end, in order.
+func blockEnds(place source.Span) []int {
+	typed := []byte(place.Text())
+	root := makersMarkdown.Parser().Parse(text.NewReader(typed))
+	var ends []int
+	for node := root.FirstChild(); node != nil; node = node.NextSibling() {
+		ends = append(ends, place.Start+blockEnd(typed, node))
+	}
+	return ends
+}
+
+// blockEnd is where the next block begins; a line that leads in a list ends with it. The last
+// block reaches past its text, to what is done when all of it is read.
+func blockEnd(typed []byte, node ast.Node) int {
+	next := node.NextSibling()
+	if next != nil && next.Kind() == ast.KindList && strings.HasSuffix(strings.TrimSpace(plainText(typed, node)), ":") {
+		next = next.NextSibling()
+	}
+	for ; next != nil; next = next.NextSibling() {
+		if next.Pos() >= 0 {
+			return next.Pos()
+		}
+	}
+	return len(typed) + 1
 }
 
 // blocks joins the blocks of a parent, a blank line between.
 func (p *prose) blocks(parent ast.Node) string {
 	var out []string
 	for node := parent.FirstChild(); node != nil; node = node.NextSibling() {
-		if block := strings.Trim(p.block(node), "\n"); block != "" {
-			out = append(out, block)
-		}
-		out = append(out, p.after...)
-		p.after = nil
+		out = append(out, p.blockWithAfter(node)...)
 	}
 	return strings.Join(out, "\n\n")
+}
+
+// blockWithAfter is a block with what it brings with it; nothing of a block without words.
+func (p *prose) blockWithAfter(node ast.Node) []string {
+	var out []string
+	if block := strings.Trim(p.block(node), "\n"); block != "" {
+		out = append(out, block)
+	}
+	out = append(out, p.after...)
+	p.after = nil
+	return out
 }
 
 func (p *prose) block(node ast.Node) string {

@@ -124,7 +124,6 @@ func (f *finder) tools() {
 		for _, used := range f.used() {
 			if f.is(hazard, used.name) {
 				f.add(hazard.ID, used.name, nil, used.where)
-				break
 			}
 		}
 	}

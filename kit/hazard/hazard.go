@@ -103,18 +103,33 @@ type finder struct {
 	found    []Action
 }
 
-// add notes an action, if its hazard is not told in this step already.
+// add notes an action. A hazard that a step brings more than once is told once, where it is
+// met first, under the gravest of its words: a caution that stands before that place stands
+// before all of them.
 func (f *finder) add(id, by string, component *kit.Component, where source.Span) {
 	hazard, known := f.hazard(id)
-	if !known || slices.ContainsFunc(f.found, func(a Action) bool { return a.Step == f.step && a.Hazard.ID == id }) {
+	if !known {
 		return
 	}
 	if component != nil && hazard.IsStatement() && hazard.Signal != kit.Notice && component.SignalWord.Value == kit.Danger {
 		hazard.Signal = kit.Danger // the pack bears the graver word, for a reason of its supplier's
 	}
 	action := Action{Step: f.step, Hazard: hazard, By: by, Component: component, Where: where, Place: Nowhere}
-	f.answer(&action)
-	f.found = append(f.found, action)
+	at := slices.IndexFunc(f.found, func(a Action) bool { return a.Step == f.step && a.Hazard.ID == id })
+	if at < 0 {
+		f.answer(&action)
+		f.found = append(f.found, action)
+		return
+	}
+	told := &f.found[at]
+	if told.Hazard.Signal == kit.Danger {
+		action.Hazard.Signal = kit.Danger
+	}
+	if where.Start < told.Where.Start {
+		f.answer(&action)
+		*told = action
+	}
+	told.Hazard.Signal = action.Hazard.Signal
 }
 
 // hazard is one of the handbook, or the maker's own.
