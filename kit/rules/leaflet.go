@@ -71,13 +71,15 @@ func OpenPhrases(text, tag string) []OpenPhrase {
 	r, phrases := plainReading(text), openPhrases[baseOf(tag)]
 	var found []OpenPhrase
 	for i := 0; i < len(r.words); {
-		n := 0
+		n, kind := 0, openTime
 		for _, open := range phrases[r.words[i].text] {
 			length := r.phrase(i, open.parts)
 			if length > n && !slices.Contains(open.unless, r.neighbour(i+length-1, 1)) && !slices.Contains(open.after, r.neighbour(i, -1)) {
-				n = length
-				found = append(found, OpenPhrase{r.passage(i, i+n-1), open.kind == openHeat, open.kind == openPlace})
+				n, kind = length, open.kind
 			}
+		}
+		if n > 0 {
+			found = append(found, OpenPhrase{r.passage(i, i+n-1), kind == openHeat, kind == openPlace})
 		}
 		i += max(n, 1)
 	}
@@ -119,9 +121,25 @@ func DoingOf(word, tag string) Doing {
 // Singular takes the s of an English plural off, well enough to compare two words.
 func Singular(word string) string { return singular(word) }
 
+// A Word of a text in lower case, with its bytes and the sentence it stands in, from 0.
+type Word struct {
+	Text       string
+	Start, End int
+	Sentence   int
+}
+
+// Words cuts a text into words as the rules read it.
+func Words(text string) []Word {
+	words := make([]Word, 0, len(text)/6)
+	for _, w := range cut(text) {
+		words = append(words, Word{w.text, w.start, w.end, w.sentence})
+	}
+	return words
+}
+
 // plainReading reads a text that has no links.
 func plainReading(text string) reading {
-	return reading{text: text, at: source.NewFile("", []byte(text)).Whole(), words: cut(text)}
+	return reading{text: text, at: source.NewFile("", []byte(text)).Span(0, len(text)), words: cut(text)}
 }
 
 func kitIn(tag string) *kit.Kit { return &kit.Kit{Language: kit.Said[string]{Value: tag}} }
