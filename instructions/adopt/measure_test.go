@@ -157,6 +157,15 @@ func TestReceipts(t *testing.T) {
 	goldenTable(t, "testdata/receipts.md", fmt.Sprintf("%d receipts of the 19th century", len(all)), table)
 }
 
+// TestUnseenReceipts measures on receipts that the recogniser was not made by.
+func TestUnseenReceipts(t *testing.T) {
+	all := receiptsOf(t, "testdata/unseen.txt")
+	if len(all) < 20 {
+		t.Fatalf("only %d receipts to measure by", len(all))
+	}
+	goldenTable(t, "testdata/unseen.md", fmt.Sprintf("%d receipts that it was not made by", len(all)), tableOf(t, all))
+}
+
 func tableOf(t *testing.T, all []receipt) []tally {
 	t.Helper()
 	table := make([]tally, len(measuredKinds))
