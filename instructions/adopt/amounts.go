@@ -14,6 +14,8 @@ type measured struct {
 	known      bool
 	// open says why it is no amount: a measure without a size, parts of a whole.
 	open string
+	// noSize: the measure has no one size.
+	noSize bool
 }
 
 // findAmounts recognises what is weighed, measured or counted, with what it is of.
@@ -25,8 +27,8 @@ func (r *reading) findAmounts() {
 		if i > 0 {
 			from = all[i-1].end
 		}
-		if i+1 < len(all) {
-			to = all[i+1].start
+		if next := r.figureAfter(m.end); next >= 0 {
+			to = next
 		}
 		names := r.namesOf(m, from, to, style)
 		r.proposeAmount(m, names)
@@ -39,7 +41,7 @@ func (r *reading) measured() []measured {
 	var all []measured
 	for _, open := range reader.FindOpen(r.text) {
 		if !strings.HasPrefix(open.Measure, "degree") && !strings.HasPrefix(open.Measure, "deg") {
-			all = append(all, measured{start: open.Start, end: open.End, open: open.Why})
+			all = append(all, measured{start: open.Start, end: open.End, open: open.Why, noSize: true})
 		}
 	}
 	opens := len(all)
@@ -48,11 +50,25 @@ func (r *reading) measured() []measured {
 		if slices.ContainsFunc(all[:opens], func(o measured) bool { return m.start < o.end && o.start < m.end }) || !r.isMaterial(&m) {
 			continue
 		}
-		all = append(all, m)
+		all = append(all, r.withoutAbove(m))
 	}
 	all = append(all, r.ones(all)...)
 	slices.SortStableFunc(all, func(a, b measured) int { return a.start - b.start })
 	return all
+}
+
+// withoutAbove takes the "above" of "add to the above 3 lbs" away, which is no bound.
+func (r *reading) withoutAbove(m measured) measured {
+	said := r.text[m.start:m.end]
+	for _, word := range []string{"above ", "below "} {
+		if !strings.HasPrefix(said, word) || !r.before(m.start, 1, "the") {
+			continue
+		}
+		if again := r.options.reader().Find(said[len(word):]); len(again) == 1 && again[0].Start == 0 {
+			m.start, m.amount = m.start+len(word), again[0].Amount
+		}
+	}
+	return m
 }
 
 // isMaterial says whether an amount may be of a material. Counts are taken where they
@@ -97,7 +113,7 @@ func (r *reading) ones(known []measured) []measured {
 		}
 		if last := r.lastBefore(known, w.Start); last != nil {
 			measure := strings.TrimLeft(r.text[last.start:last.end], "0123456789½¼¾ ")
-			all = append(all, measured{start: w.Start, end: w.End,
+			all = append(all, measured{start: w.Start, end: w.End, noSize: last.noSize,
 				open: "the measure is left out; the amount before it is “" + measure + "”"})
 		}
 	}
@@ -122,7 +138,7 @@ func (r *reading) lastBefore(all []measured, at int) *measured {
 func (r *reading) proposeAmount(m measured, found naming) {
 	p := &Proposal{
 		Kind: Amount, Start: m.start, End: m.end, AmountStart: m.start, AmountEnd: m.end,
-		Why: found.why, amount: m.amount, known: m.known && m.open == "", noSize: m.open != "",
+		Why: found.why, amount: m.amount, known: m.known && m.open == "", noSize: m.noSize,
 	}
 	for _, at := range found.names {
 		thing := r.thing(r.text[at[0]:at[1]], at)

@@ -1,6 +1,10 @@
 package adopt
 
-import "strings"
+import (
+	"strings"
+
+	"tallyfold/kit/rules"
+)
 
 // eachOf finds the things of "benzoin, annotta, and gamboge, of each 1 lb.", of "wax and
 // spermaceti, each, 1 oz." and of "1 oz. each white wax and spermaceti".
@@ -42,7 +46,14 @@ func (r *reading) listIn(at, end int) [][2]int {
 	var names [][2]int
 	start := at
 	piece := func(stop int) {
-		if name, ok := r.nameIn(start, stop); ok {
+		first, last := r.wordAt(start), r.wordAt(stop)-1
+		name, ok := r.nameIn(start, stop)
+		switch {
+		case first <= last && r.doing(first) != rules.NoOrder && (first == last || !ok):
+			names = nil // "digest 24 hours, strain, and add of A and B"
+		case ok && first < last && r.words[first].Text == "add":
+			names = [][2]int{name}
+		case ok:
 			names = append(names, name)
 		}
 		start = stop

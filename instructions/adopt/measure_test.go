@@ -101,17 +101,11 @@ var measuredKinds = []struct {
 
 func amountPlaces(noSize bool) func(p *Proposal) [][2]int {
 	return func(p *Proposal) [][2]int {
-		if p.Kind != Amount && p.Kind != Packed || p.AmountEnd == 0 || noSize && !p.noSize || noSize && isPartOrOne(p) || strings.Contains(p.Open, "how much is made") {
+		if p.Kind != Amount && p.Kind != Packed || p.AmountEnd == 0 || noSize && !p.noSize || strings.Contains(p.Open, "how much is made") {
 			return nil
 		}
 		return [][2]int{{p.AmountStart, p.AmountEnd}}
 	}
-}
-
-// isPartOrOne: parts of a whole and "one of alum" are marked as amounts, and told as open
-// for another reason than a measure without a size.
-func isPartOrOne(p *Proposal) bool {
-	return strings.HasPrefix(p.Open, "a part has no size") || strings.HasPrefix(p.Open, "the measure is left out")
 }
 
 func kindPlaces(kind Kind) func(p *Proposal) [][2]int {
@@ -147,7 +141,9 @@ func bare(words string) string {
 
 // sameHead: the name ends with the same word, which is the thing itself; "best" and
 // "powdered" before it may be in or out.
-func sameHead(_ string, m mark, at [2]int) bool { return m.end == at[1] && m.start < at[1] && at[0] < m.end }
+func sameHead(_ string, m mark, at [2]int) bool {
+	return m.end == at[1] && m.start < at[1] && at[0] < m.end
+}
 
 // TestReceipts measures how much is recognised in receipts that were marked by hand
 // before the recogniser was written. The table must not get worse: see goldenTable.

@@ -169,7 +169,16 @@ func (r *reading) joins(from, to int) bool {
 		return false
 	}
 	between := strings.TrimPrefix(r.text[from:to], ".")
+	if i := r.wordAt(from) - 1; between != r.text[from:to] && i >= 0 && r.words[i].End == from && !r.endsFigure(from) {
+		return false // a sentence ends
+	}
 	return strings.TrimLeft(between, " \t\n\r") == "" && strings.Count(between, "\n") < 2
+}
+
+// endsFigure says whether an amount ends at a byte, whose abbreviation may have a point.
+func (r *reading) endsFigure(at int) bool {
+	_, found := slices.BinarySearch(r.figureEnds, at)
+	return found
 }
 
 // continues says whether word i may be part of a name that begins with word first.
@@ -192,11 +201,20 @@ func (r *reading) continues(i, first, to int) bool {
 		return isParticiple(w.Text) || w.Text == "fine"
 	case i > first && isParticiple(w.Text):
 		return next != "" && !endsName[next]
-	case i > first && rules.DoingOf(w.Text, language) != rules.NoOrder && next != "" && (endsName[next] || beginsName[next]):
+	case i > first && rules.DoingOf(w.Text, language) != rules.NoOrder && (objects[next] || r.figureFollows(w.End)):
 		return false // "… quick lime mix them"
 	}
 	return true
 }
+
+// figureFollows: "hot water dissolve six ounces".
+func (r *reading) figureFollows(at int) bool {
+	next := r.figureAfter(at)
+	return next > at && strings.TrimSpace(r.text[at:next]) == ""
+}
+
+// objects follow an order: "mix them", and show that the word before them is one.
+var objects = wordSet("the a an it them all together these this well")
 
 func startsWithLetter(word string) bool { return unicode.IsLetter(firstRune(word)) }
 
@@ -204,7 +222,7 @@ func isParticiple(word string) bool { return strings.HasSuffix(word, "ed") && le
 
 func (r *reading) endsBadly(i int) bool {
 	w := r.words[i].Text
-	return w == "of" || w == "or" || strings.HasSuffix(w, "ly")
+	return w == "of" || w == "or" || strings.HasSuffix(w, "ly") && i > 0 && r.words[i-1].Text != "of"
 }
 
 // nameBefore reads the name that ends before byte start: "Galls (powdered), 42 oz.",
@@ -279,10 +297,23 @@ func (r *reading) nameIn(at, end int) ([2]int, bool) {
 	if begin > first && first <= last && isPreposition(r.words[first].Text) {
 		return [2]int{}, false // "in clear lumps" says how it looks
 	}
-	if begin > last || last-begin >= longestName || r.words[last].End > end {
+	if first <= last && r.onlyDone(first, last) {
+		return [2]int{}, false // "dried and ground" says what was done to it
+	}
+	if begin > last || last-begin >= longestName || r.words[last].End > end || !startsWithLetter(r.words[begin].Text) {
 		return [2]int{}, false
 	}
 	return [2]int{r.words[begin].Start, r.words[last].End}, true
+}
+
+// onlyDone says whether words tell nothing but what was done to a thing.
+func (r *reading) onlyDone(first, last int) bool {
+	for _, w := range r.words[first : last+1] {
+		if !isParticiple(w.Text) && w.Text != "ground" && w.Text != "and" && w.Text != "finely" {
+			return false
+		}
+	}
+	return true
 }
 
 func isPreposition(word string) bool { return slices.Contains([]string{"in", "for"}, word) }

@@ -4,6 +4,7 @@ import (
 	"slices"
 	"strings"
 
+	"tallyfold/kit/quantity"
 	"tallyfold/kit/rules"
 )
 
@@ -11,7 +12,9 @@ import (
 type reading struct {
 	*Adoption
 	words []rules.Word
-	steps []stepStart
+	// figures are where amounts of any kind begin, in order.
+	figures, figureEnds []int
+	steps               []stepStart
 	// unread are lines of the list of parts that nothing could be made of.
 	unread []Question
 	// manyKinds: a name of the leaflet that fits several things of the list of parts.
@@ -26,6 +29,7 @@ func wordsOf(text string) []rules.Word { return rules.Words(text) }
 func (r *reading) read() {
 	r.findTitle()
 	r.findSteps()
+	r.findFigures()
 	r.findAmounts()
 	r.ownList()
 	r.findTimes()
@@ -34,6 +38,30 @@ func (r *reading) read() {
 	r.findTools()
 	r.proposeSteps()
 	r.sortProposals()
+}
+
+// figureAfter is where the next amount of any kind begins, -1 for none.
+func (r *reading) figureAfter(at int) int {
+	i, _ := slices.BinarySearch(r.figures, at)
+	if i == len(r.figures) {
+		return -1
+	}
+	return r.figures[i]
+}
+
+func (r *reading) findFigures() {
+	for _, found := range r.options.reader().Find(r.text) {
+		if found.Amount.Dimension != quantity.Count {
+			r.figures = append(r.figures, found.Start)
+			r.figureEnds = append(r.figureEnds, found.End)
+		}
+	}
+	for _, open := range r.options.reader().FindOpen(r.text) {
+		r.figures = append(r.figures, open.Start)
+		r.figureEnds = append(r.figureEnds, open.End)
+	}
+	slices.Sort(r.figureEnds)
+	slices.Sort(r.figures)
 }
 
 // sortProposals puts them in the order of the leaflet and numbers them.

@@ -47,8 +47,12 @@ func (p *parser) openMeasure(i int) (OpenMeasure, int, bool) {
 	if end == word {
 		return OpenMeasure{}, i, false
 	}
+	measure := p.written(word, end)
+	if more, after := p.find(end, moreWord); after > 0 && f.value.IsWhole() {
+		f.value, end = f.value.Plus(more.number), after // one dram and a half
+	}
 	start, stop := p.span(i, end)
-	return OpenMeasure{Start: start, End: stop, Figure: f.value, Measure: p.written(word, end), Why: why}, end, true
+	return OpenMeasure{Start: start, End: stop, Figure: f.value, Measure: measure, Why: why}, end, true
 }
 
 // overOtherEnd passes "to twenty", "or 3", "–20".

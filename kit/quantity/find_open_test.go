@@ -13,6 +13,7 @@ func TestFindOpen(t *testing.T) {
 		{"dissolve a tea-cupful of glue, a teacupful of lye", []string{"a tea-cupful", "a teacupful"}},
 		{"two wineglassfuls and a pennyworth of bluestone", []string{"two wineglassfuls", "a pennyworth"}},
 		{"musk 8 gr., vanilla 1 dr.", []string{"8 gr", "1 dr"}},
+		{"one dram and a half of musk", []string{"one dram and a half"}},
 		{"heat it to 170 degrees", []string{"170 degrees"}},
 		// What has a size is Find's.
 		{"2 drachms apothecaries, 3 fluid drachms, 12 grains, a cup of tea", nil},

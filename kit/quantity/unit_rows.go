@@ -11,7 +11,7 @@ var massRows = []row{
 	{Unit: unit(Mass, ounce, "oz weight", "ounce by weight", "ounces by weight"),
 		spellings: []string{"oz weight", "oz wt", "wt oz", "oz av", "oz avdp"},
 		names: []string{"ounce weight", "ounces weight", "weight ounce", "weight ounces", "oz by weight", "oz in weight",
-			"dry ounce", "dry ounces", "avoirdupois ounce", "avoirdupois ounces"}, chain: poundsAndOunces},
+			"dry ounce", "dry ounces", "avoirdupois ounce", "avoirdupois ounces", "ounce avoirdupois", "ounces avoirdupois", "oz avoirdupois"}, chain: poundsAndOunces},
 	{Unit: unit(Mass, pound, "lb", "pound", "pounds"), spellings: []string{"lb", "lbs"}, chain: poundsAndOunces},
 	{Unit: unit(Mass, pound.Over(Whole(7000)), "grain", "grain", "grains")},
 	// Apothecaries' weights (NIST Handbook 44, Appendix C): a scruple is 20 grains, a
