@@ -30,9 +30,22 @@ func (r *reading) findAmounts() {
 		if next := r.figureAfter(m.end); next >= 0 {
 			to = next
 		}
-		names := r.namesOf(m, from, to, style)
+		names := r.counted(m)
+		if len(names.names) == 0 {
+			names = r.namesOf(m, from, to, style)
+		}
 		r.proposeAmount(m, names)
 	}
+}
+
+// counted: of "3 jars" the noun is the name.
+func (r *reading) counted(m measured) naming {
+	noun := m.amount.Noun
+	if !m.known || noun == "" || m.open != "" {
+		return naming{}
+	}
+	at := m.start + strings.LastIndex(r.text[m.start:m.end], noun)
+	return naming{[][2]int{{at, at + len(noun)}}, "a number and something that is on the list of parts"}
 }
 
 // measured gives all amounts of material in the order of the text.
@@ -50,12 +63,17 @@ func (r *reading) measured() []measured {
 		if slices.ContainsFunc(all[:opens], func(o measured) bool { return m.start < o.end && o.start < m.end }) || !r.isMaterial(&m) {
 			continue
 		}
+		m.end = r.withoutPoint(m.end)
 		all = append(all, r.withoutAbove(m))
 	}
 	all = append(all, r.ones(all)...)
 	slices.SortStableFunc(all, func(a, b measured) int { return a.start - b.start })
 	return all
 }
+
+// withoutPoint leaves the point at the end of an amount outside, where it may end a
+// sentence as well.
+func (r *reading) withoutPoint(end int) int { return len(strings.TrimSuffix(r.text[:end], ".")) }
 
 // withoutAbove takes the "above" of "add to the above 3 lbs" away, which is no bound.
 func (r *reading) withoutAbove(m measured) measured {
@@ -146,6 +164,9 @@ func (r *reading) proposeAmount(m measured, found naming) {
 			continue
 		}
 		p.Names = append(p.Names, Name{at[0], at[1], thing.Key})
+		if thing.Listed && !slices.Equal(stems(thing.Name), stems(r.text[at[0]:at[1]])) {
+			p.Why += "; taken for “" + thing.Name + "” on the list of parts"
+		}
 	}
 	said := r.text[m.start:m.end]
 	switch {
@@ -154,10 +175,17 @@ func (r *reading) proposeAmount(m measured, found naming) {
 		p.Names = nil
 	case len(p.Names) == 0:
 		p.Meaning, p.Open = said+" of something", "of what? No name stands beside it"
+	case m.noSize:
+		p.Meaning, p.Open = said+" of "+p.Names[0].Key, "how much is that? "+capital(m.open)
 	case m.open != "":
 		p.Meaning, p.Open = said+" of "+p.Names[0].Key, m.open
 	case len(p.Names) > 1:
 		p.Meaning, p.Open = said+" of each of several things", "one link tells one thing: write the amount once for each"
+	case m.amount.Dimension == quantity.Count:
+		p.Meaning, p.Open = said, "what happens with them?"
+		for _, way := range [][2]string{{"take:", "taken"}, {"place:", "placed"}, {"fill:", "filled"}} {
+			p.Alternatives = append(p.Alternatives, Alternative{way[0] + p.Names[0].Key, said + " are " + way[1]})
+		}
 	default:
 		p.Start, p.End = min(m.start, p.Names[0].Start), max(m.end, p.Names[0].End)
 		p.Destination = "take:" + p.Names[0].Key

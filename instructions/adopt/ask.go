@@ -31,7 +31,7 @@ func (a *Adoption) askProposals() {
 		if p.Open == "" || p.Accepted {
 			continue
 		}
-		todo := "write it in words that leave no doubt, or link it by hand"
+		todo := "write it so that no doubt is left, or link it by hand"
 		var ways []string
 		for _, other := range p.Alternatives {
 			ways = append(ways, other.Meaning)
@@ -63,7 +63,9 @@ func (a *Adoption) askWords(r *reading) {
 		a.question(open.Start, open.End, asks, todo)
 	}
 	for _, at := range instructions.RestPhrases(a.text, language) {
-		linked := slices.ContainsFunc(a.Proposals, func(p *Proposal) bool { return p.Accepted && p.Start <= at[0] && at[1] <= p.End && p.Kind == Amount })
+		linked := slices.ContainsFunc(a.Proposals, func(p *Proposal) bool {
+			return p.Accepted && p.Start <= at[0] && at[1] <= p.End && (p.Kind == Amount || p.Kind == Cue)
+		})
 		if !linked {
 			a.question(at[0], at[1], "the rest of what?", "write “the rest of the wax”, with the name it has in kit.yaml")
 		}
@@ -100,8 +102,12 @@ func (a *Adoption) askWhole(r *reading) {
 	for _, t := range a.Things {
 		a.askThing(t, whole)
 	}
-	for _, t := range a.Tools {
-		whole("who brings the "+t.Name+"? The leaflet does not tell, and customer was written", "write from: box in kit.yaml if you pack it")
+	if len(a.Tools) > 0 {
+		var names []string
+		for _, t := range a.Tools {
+			names = append(names, t.Name)
+		}
+		whole("who brings "+strings.Join(names, ", ")+"? The leaflet does not tell, and customer was written", "write from: box in kit.yaml where you pack it")
 	}
 	if !a.options.Told && slices.ContainsFunc(a.Proposals, (*Proposal).isKitchen) {
 		whole("whose pints and spoons are meant? They were read as "+a.options.Kitchen.String(), "say --kitchen imperial or another, or write kitchen: in kit.yaml")

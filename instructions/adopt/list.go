@@ -44,6 +44,20 @@ func (a *Adoption) Told(q Question) string {
 	return told
 }
 
+// Linked counts the links that are written, and the figures that are left as typed.
+func (a *Adoption) Linked() (links, typed int) {
+	for _, p := range a.Proposals {
+		switch {
+		case p.Kind == StepStart || p.Kind == Tool || p.Kind == Vessel || p.Kind == Packed:
+		case p.Accepted && p.Destination != "":
+			links++
+		case p.AmountEnd > p.AmountStart:
+			typed++
+		}
+	}
+	return links, typed
+}
+
 func (a *Adoption) count(accepted bool) int {
 	n := 0
 	for _, p := range a.Proposals {

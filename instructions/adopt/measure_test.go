@@ -153,13 +153,14 @@ func TestReceipts(t *testing.T) {
 	goldenTable(t, "testdata/receipts.md", fmt.Sprintf("%d receipts of the 19th century", len(all)), table)
 }
 
-// TestUnseenReceipts measures on receipts that the recogniser was not made by.
+// TestUnseenReceipts measures on receipts that the recogniser was not made by. Its first
+// try stands in unseen-first.md; this table has what came of the faults that showed.
 func TestUnseenReceipts(t *testing.T) {
 	all := receiptsOf(t, "testdata/unseen.txt")
 	if len(all) < 20 {
 		t.Fatalf("only %d receipts to measure by", len(all))
 	}
-	goldenTable(t, "testdata/unseen.md", fmt.Sprintf("%d receipts that it was not made by", len(all)), tableOf(t, all))
+	goldenTable(t, "testdata/unseen.md", fmt.Sprintf("%d more receipts, now that the faults of the first try are mended", len(all)), tableOf(t, all))
 }
 
 func tableOf(t *testing.T, all []receipt) []tally {

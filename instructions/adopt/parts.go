@@ -30,6 +30,10 @@ func (r *reading) parts(file *source.File) {
 			return
 		}
 		name, amount, ok := columns.part(line, r.options.reader())
+		if !ok && name != "" {
+			r.listed(name, "", "on the list of parts, "+where+", without an amount that can be packed")
+			continue
+		}
 		if !ok {
 			r.unread = append(r.unread, Question{Words: line, Asks: where + ": what is it, and how much of it is packed?",
 				ToDo: "write it as “200 g wax flakes” or “3 jars”"})
@@ -43,7 +47,7 @@ func (r *reading) parts(file *source.File) {
 func (r *reading) listed(name, amount, why string) {
 	if known := r.thingNamed(name); known != nil && strings.EqualFold(known.Name, name) && known.Listed {
 		r.unread = append(r.unread, Question{Words: name, Asks: "“" + name + "” stands twice on a list: which amount holds?",
-			ToDo: "the first, " + known.Packed + ", was taken; put it right in kit.yaml"})
+			ToDo: "the first was taken; put it right in kit.yaml"})
 		return
 	}
 	if key := r.freeKey(name); key != "" {
@@ -120,7 +124,7 @@ func (c csvColumns) part(line string, reader quantity.Reader) (name, amount stri
 		}
 		name, amount = at(c.name), strings.TrimSpace(at(c.amount)+" "+at(c.unit))
 		if name == "" || !packable(amount, reader) {
-			return "", "", false
+			return name, "", false
 		}
 		return name, amount, true
 	}

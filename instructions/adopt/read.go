@@ -122,11 +122,16 @@ func (r *reading) orderBefore(at int) (word rules.Word, doing rules.Doing, ok bo
 	}
 	sentence := r.words[i].Sentence
 	for ; i >= 0 && r.words[i].Sentence == sentence; i-- {
-		if doing := r.doing(i); doing != rules.NoOrder {
+		if doing := r.doing(i); doing != rules.NoOrder && !r.isNoun(i) {
 			return r.words[i], doing, true
 		}
 	}
 	return word, doing, false
+}
+
+// isNoun: the wax of "warm the wax" orders nothing.
+func (r *reading) isNoun(i int) bool {
+	return i > 0 && beginsName[r.words[i-1].Text]
 }
 
 // longWaits are words of old receipts for what goes on by itself, which the rules on

@@ -71,8 +71,8 @@ func (t *Thing) alsoCalled(name string) {
 }
 
 // thingNamed finds the thing that a name stands for: one of the same words, whatever
-// their endings; or the only one on a list of parts that has all words of the name and
-// ends with the same. Of two that fit none is meant.
+// their endings; or the only one on a list of parts that has all words of the name, or
+// whose words the name has and ends with the same. Of two that fit none is meant.
 func (r *reading) thingNamed(name string) *Thing {
 	words := stems(name)
 	if len(words) == 0 {
@@ -85,7 +85,8 @@ func (r *reading) thingNamed(name string) *Thing {
 			if slices.Equal(have, words) {
 				return t
 			}
-			if t.Listed && (hasAll(have, words) || hasAll(words, have)) && have[len(have)-1] == words[len(words)-1] && !slices.Contains(within, t) {
+			sameHead := len(have) > 0 && have[len(have)-1] == words[len(words)-1]
+			if t.Listed && (hasAll(have, words) || hasAll(words, have) && sameHead) && !slices.Contains(within, t) {
 				within = append(within, t)
 			}
 		}

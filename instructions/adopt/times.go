@@ -13,7 +13,8 @@ import (
 // told by the order before it; where that leaves it open, both are alternatives.
 func (r *reading) findTimes() {
 	for _, found := range r.options.reader().Find(r.text) {
-		p := &Proposal{Start: found.Start, End: found.End, AmountStart: found.Start, AmountEnd: found.End, amount: found.Amount, known: true}
+		end := r.withoutPoint(found.End)
+		p := &Proposal{Start: found.Start, End: end, AmountStart: found.Start, AmountEnd: end, amount: found.Amount, known: true}
 		switch found.Amount.Dimension {
 		case quantity.Duration:
 			p.Kind = Time
@@ -124,6 +125,7 @@ func (r *reading) findRests() {
 		if thing == nil {
 			continue
 		}
+		thing.alsoCalled(r.text[name[0]:name[1]])
 		r.propose(&Proposal{Kind: Amount, Start: at[0], End: name[1], Names: []Name{{name[0], name[1], thing.Key}}, Destination: "take:" + thing.Key,
 			Meaning: "take what is left of " + thing.Key, Why: "“" + r.text[at[0]:at[1]] + " of” and a name that is known"})
 	}
