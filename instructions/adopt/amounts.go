@@ -146,7 +146,10 @@ func (r *reading) lastBefore(all []measured, at int) *measured {
 			last = m
 		}
 	}
-	if last == nil || strings.ContainsAny(r.text[last.end:at], ";:") || strings.Contains(r.text[last.end:at], ". ") {
+	if last == nil {
+		return nil
+	}
+	if between := strings.TrimPrefix(r.text[last.end:at], "."); strings.ContainsAny(between, ";:") || strings.Contains(between, ". ") {
 		return nil
 	}
 	return last

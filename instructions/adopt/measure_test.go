@@ -252,3 +252,19 @@ func isWorse(t *testing.T, kept string, table []tally) (worse bool) {
 	}
 	return worse
 }
+
+// receiptsForFuzz are the texts of a few receipts, short ones.
+func receiptsForFuzz() []string {
+	var texts []string
+	content, err := os.ReadFile("testdata/receipts.txt")
+	if err != nil {
+		panic(err) // the fuzz target has no test to fail yet
+	}
+	for _, one := range strings.Split("\n"+string(content), "\n== ")[1:] {
+		title, body, _ := strings.Cut(one, "\n")
+		if r := unmark(title, body); len(r.text) < 400 {
+			texts = append(texts, r.text)
+		}
+	}
+	return texts
+}

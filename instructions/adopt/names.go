@@ -124,7 +124,7 @@ func (r *reading) namesOf(m measured, from, to int, style side) naming {
 	case hasFront:
 		return naming{[][2]int{frontName}, "a name before the amount, as in a list"}
 	}
-	return naming{}
+	return naming{why: "an amount with no name beside it"}
 }
 
 func (r *reading) ofFollows(end int) bool {

@@ -125,8 +125,24 @@ func (r *reading) findRests() {
 		if thing == nil {
 			continue
 		}
-		thing.alsoCalled(r.text[name[0]:name[1]])
-		r.propose(&Proposal{Kind: Amount, Start: at[0], End: name[1], Names: []Name{{name[0], name[1], thing.Key}}, Destination: "take:" + thing.Key,
-			Meaning: "take what is left of " + thing.Key, Why: "“" + r.text[at[0]:at[1]] + " of” and a name that is known"})
+		r.rest(at, name, thing)
 	}
+}
+
+// rest proposes what is left of a thing that some of was taken before. What is poured
+// may be what a vessel holds, which only the maker knows.
+func (r *reading) rest(at, name [2]int, thing *Thing) {
+	thing.alsoCalled(r.text[name[0]:name[1]])
+	p := &Proposal{Kind: Amount, Start: at[0], End: name[1], Names: []Name{{name[0], name[1], thing.Key}},
+		Meaning: "take what is left of " + thing.Key, Why: "“" + r.text[at[0]:at[1]] + " of” and a name that is known"}
+	before := slices.ContainsFunc(r.Proposals, func(other *Proposal) bool {
+		return other.Kind == Amount && other.Accepted && other.End <= p.Start && other.Destination == "take:"+thing.Key
+	})
+	if order, _, ok := r.orderBefore(p.Start); before && !(ok && order.Text == "pour") {
+		p.Destination = "take:" + thing.Key
+	} else {
+		p.Open = "the rest of what: of the pack, or of what a vessel holds?"
+		p.Alternatives = []Alternative{{"take:" + thing.Key, p.Meaning}, {"", "pour what a vessel holds: link it with move: and the key of the vessel"}}
+	}
+	r.propose(p)
 }
