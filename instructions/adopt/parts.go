@@ -4,6 +4,7 @@ import (
 	"encoding/csv"
 	"slices"
 	"strings"
+	"unicode"
 
 	"tallyfold/kit/quantity"
 	"tallyfold/kit/source"
@@ -30,7 +31,8 @@ func (r *reading) parts(file *source.File) {
 			return
 		}
 		name, amount, ok := columns.part(line, r.options.reader())
-		if !ok && name != "" {
+		ok = ok && hasLetter(name)
+		if !ok && hasLetter(name) {
 			r.listed(name, "", "on the list of parts, "+where+", without an amount that can be packed")
 			continue
 		}
@@ -43,9 +45,12 @@ func (r *reading) parts(file *source.File) {
 	}
 }
 
+// hasLetter: a name of figures alone is none to kit.yaml.
+func hasLetter(name string) bool { return strings.IndexFunc(name, unicode.IsLetter) >= 0 }
+
 // listed adds a thing that a list tells.
 func (r *reading) listed(name, amount, why string) {
-	if known := r.thingNamed(name); known != nil && strings.EqualFold(known.Name, name) && known.Listed {
+	if r.owner(name) != "" {
 		r.unread = append(r.unread, Question{Words: name, Asks: "“" + name + "” stands twice on a list: which amount holds?",
 			ToDo: "the first was taken; put it right in kit.yaml"})
 		return

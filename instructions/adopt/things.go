@@ -28,11 +28,14 @@ type Thing struct {
 // be made of the name.
 func (r *reading) thing(name string, at [2]int) *Thing {
 	if known := r.thingNamed(name); known != nil {
-		known.alsoCalled(name)
+		r.alsoCalled(known, name)
 		return known
 	}
+	if owner := r.owner(name); owner != "" {
+		return r.thingOf(owner)
+	}
 	key := r.freeKey(name)
-	if key == "" {
+	if key == "" || !hasLetter(name) {
 		return nil
 	}
 	t := &Thing{Key: key, Name: oneLine(name), Why: "beside an amount " + r.placeOf(at[0]), Household: isWater(name)}
@@ -62,12 +65,39 @@ func (r *reading) freeKey(name string) string {
 // noKeys may be read as yes or no, or as nothing, where they stand as keys.
 var noKeys = wordSet("yes no on off true false null y n")
 
-func (t *Thing) alsoCalled(name string) {
-	name = oneLine(name)
-	if strings.EqualFold(name, t.Name) || slices.ContainsFunc(t.Also, func(also string) bool { return strings.EqualFold(also, name) }) {
-		return
+// alsoCalled adds a name that nothing has yet.
+func (r *reading) alsoCalled(t *Thing, name string) {
+	if name = oneLine(name); r.owner(name) == "" && hasLetter(name) {
+		t.Also = append(t.Also, name)
 	}
-	t.Also = append(t.Also, name)
+}
+
+// owner is the key of the thing or tool that has a name, "" for none. Names of a kit are
+// held to be the same in any case, and where hyphens stand for blanks.
+func (r *reading) owner(name string) string {
+	same := func(other string) bool { return plainName(other) == plainName(name) }
+	for _, t := range r.Things {
+		if same(t.Name) || same(t.Key) || slices.ContainsFunc(t.Also, same) {
+			return t.Key
+		}
+	}
+	for _, t := range r.Tools {
+		if same(t.Name) || same(t.Key) {
+			return t.Key
+		}
+	}
+	return ""
+}
+
+func plainName(name string) string { return strings.ToLower(oneLine(strings.ReplaceAll(name, "-", " "))) }
+
+// thingOf finds a thing by its key, or nil.
+func (r *reading) thingOf(key string) *Thing {
+	i := slices.IndexFunc(r.Things, func(t *Thing) bool { return t.Key == key })
+	if i < 0 {
+		return nil
+	}
+	return r.Things[i]
 }
 
 // thingNamed finds the thing that a name stands for: one of the same words, whatever

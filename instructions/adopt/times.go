@@ -132,7 +132,7 @@ func (r *reading) findRests() {
 // rest proposes what is left of a thing that some of was taken before. What is poured
 // may be what a vessel holds, which only the maker knows.
 func (r *reading) rest(at, name [2]int, thing *Thing) {
-	thing.alsoCalled(r.text[name[0]:name[1]])
+	r.alsoCalled(thing, r.text[name[0]:name[1]])
 	p := &Proposal{Kind: Amount, Start: at[0], End: name[1], Names: []Name{{name[0], name[1], thing.Key}},
 		Meaning: "take what is left of " + thing.Key, Why: "“" + r.text[at[0]:at[1]] + " of” and a name that is known"}
 	before := slices.ContainsFunc(r.Proposals, func(other *Proposal) bool {

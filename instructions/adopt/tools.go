@@ -62,7 +62,7 @@ func (r *reading) tool(called string, start, end int, vessel bool, why string) {
 	i := slices.IndexFunc(r.Tools, func(t *ToolFound) bool { return slices.Equal(stems(t.Name), stems(called)) })
 	if i < 0 {
 		key := r.freeKey(called)
-		if key == "" {
+		if key == "" || r.owner(called) != "" {
 			return
 		}
 		r.Tools = append(r.Tools, &ToolFound{Key: key, Name: called, Start: start, End: end, Vessel: vessel, Why: why})
