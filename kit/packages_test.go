@@ -31,6 +31,7 @@ var packageTable = []string{
 	"kit/rules",
 	"kit/load",
 	"instructions",
+	"instructions/adopt",
 	"kit/proof",
 	"templates",
 	"instructions/xliff",

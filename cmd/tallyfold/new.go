@@ -77,9 +77,23 @@ func free(folder string) error {
 	return nil
 }
 
-// copyWhole lays the files down beside the folder first and renames at the end, so
-// that a folder either is there whole or not at all.
+// copyWhole copies an example.
 func copyWhole(kit fs.FS, folder string) error {
+	return placeWhole(folder, func(temporary string) error {
+		if err := os.CopyFS(temporary, kit); err != nil {
+			return err
+		}
+		if err := leaveTranslationsOut(temporary); err != nil {
+			return err
+		}
+		return makeWritable(temporary)
+	})
+}
+
+// placeWhole has the files laid down in a folder beside the one that is meant, which
+// fill makes, and renames that at the end, so that a folder either is there whole or
+// not at all.
+func placeWhole(folder string, fill func(temporary string) error) error {
 	parent := filepath.Dir(filepath.Clean(folder))
 	if err := os.MkdirAll(parent, 0o755); err != nil {
 		return fmt.Errorf("cannot make %s: %w", parent, err)
@@ -89,13 +103,7 @@ func copyWhole(kit fs.FS, folder string) error {
 		return fmt.Errorf("cannot write into %s: %w", parent, err)
 	}
 	defer os.RemoveAll(temporary)
-	if err := os.CopyFS(filepath.Join(temporary, "kit"), kit); err != nil {
-		return fmt.Errorf("cannot write the files of %s: %w", folder, err)
-	}
-	if err := leaveTranslationsOut(filepath.Join(temporary, "kit")); err != nil {
-		return fmt.Errorf("cannot write the files of %s: %w", folder, err)
-	}
-	if err := makeWritable(temporary); err != nil {
+	if err := fill(filepath.Join(temporary, "kit")); err != nil {
 		return fmt.Errorf("cannot write the files of %s: %w", folder, err)
 	}
 	// An empty folder in the place gives way.

@@ -14,6 +14,7 @@ makes the booklet that goes into the box.
 
 A kit is a folder with kit.yaml (what is packed) and method.md (the steps).`,
 		Example: `  tallyfold new my-kit
+  tallyfold adopt leaflet.txt --into my-kit
   tallyfold check my-kit
   tallyfold booklet my-kit
   tallyfold labels my-kit`,
@@ -23,6 +24,6 @@ A kit is a folder with kit.yaml (what is packed) and method.md (the steps).`,
 	}
 	root.SetOut(io.out)
 	root.SetErr(io.err)
-	root.AddCommand(newNew(io), newCheck(io), newBalance(io), newBooklet(io), newLabels(io), newWords(io), newHazards(io), newMarkets(io), newTemplates(io), newSchema(io))
+	root.AddCommand(newNew(io), newAdopt(io), newCheck(io), newBalance(io), newBooklet(io), newLabels(io), newWords(io), newHazards(io), newMarkets(io), newTemplates(io), newSchema(io))
 	return root
 }

@@ -25,6 +25,9 @@ type Found struct {
 //   - "By 5 °C" is a difference of temperature.
 //   - "Over", "under" and "around" before an amount say where, not how much.
 //
+// A Loose reader also takes "a pint rose water", "two or three gallons" and "80° C.
+// to 90° C."
+//
 // The time grows with the length of the text alone.
 func (r Reader) Find(text string) []Found {
 	p := r.parser(text, true)
@@ -131,6 +134,12 @@ func (p *parser) onlyAWord(i, next int, unit Unit, m *measure) bool {
 		return false
 	case unit.Dimension == Duration:
 		return unit.Factor.Equal(one) // "a second coat"
+	}
+	if _, more := p.find(next, moreWord); more > 0 {
+		return false // a pound and a half
+	}
+	if p.reader.Loose && !unit.Household {
+		return false // a pint rose water
 	}
 	_, of := p.find(next, ofWord)
 	return of == 0

@@ -16,13 +16,14 @@ var ambiguous = map[string]string{
 	"M":  "M is not a metre but a million; write m",
 	"gr": "gr is a grain to some and a gram to others; write g, or grain in full",
 	"Gr": "Gr is a grain to some and a gram to others; write g, or grain in full",
-	"dr": "a dram is a weight or a volume; write g, mL, dram avoirdupois or fluid dram",
+	"dr": aDram, "drs": aDram,
 }
+
+const aDram = "a dram is a weight or a volume; write g, mL, dram avoirdupois, drachm apothecaries or fluid dram"
 
 // ambiguousWords are the same in any case.
 var ambiguousWords = map[string]string{
-	"dram":   "a dram is a weight or a volume; write g, mL, dram avoirdupois or fluid dram",
-	"drams":  "a dram is a weight or a volume; write g, mL, drams avoirdupois or fluid drams",
+	"dram": aDram, "drams": aDram, "drachm": aDram, "drachms": aDram,
 	"ton":    "there are three tons; write kg",
 	"tons":   "there are three tons; write kg",
 	"degree": "write °C or °F", "degrees": "write °C or °F", "deg": "write °C or °F",
@@ -33,7 +34,9 @@ var ambiguousWords = map[string]string{
 
 // vague measures are whatever the hand makes of them; a kit may give them a size.
 var vague = wordSet("pinch pinches dash dashes drop drops splash splashes handful handfuls glug glugs knob knobs " +
-	"sprinkle smidgen dollop dollops scoop scoops spray sprays squirt squirts blob blobs")
+	"sprinkle smidgen dollop dollops scoop scoops spray sprays squirt squirts blob blobs " +
+	"wineglassful wineglassfuls wineglassesful glassful glassfuls tumblerful tumblerfuls teacup teacups teacupful teacupfuls " +
+	"pailful pailfuls ladleful ladlefuls thimbleful thimblefuls pennyworth pennyworths")
 
 // vagueWords are no measure at all.
 var vagueWords = wordSet("plenty little some few several lots bit good generous")
@@ -50,18 +53,11 @@ func (p *parser) unitProblem(i int) *Error {
 		return nil
 	}
 	word := p.text[t.start:t.end]
-	hint, known := ambiguous[word]
-	if !known {
-		hint, known = ambiguousWords[t.low]
-	}
-	switch found, _ := p.find(i, unitWord); {
+	hint, known := p.measureHint(i)
+	switch {
 	case known:
-	case found != nil:
-		hint = "a " + table[found.row].Name + " is not a " + p.reader.Convention.String() + " measure; write mL, or say whose it is, as in “US pint”"
 	case vagueWords[t.low]:
 		hint = noMeasure
-	case vague[t.low]:
-		hint = "nobody can measure that; write g, mL or spoons, or give it a size under measures, such as " + vagueOne(t.low) + ": 0.05 mL"
 	case !looksLikeWord(t.low):
 		if hint = didYouMean(word, 2); hint == "" {
 			hint = didYouMeanWord(t.low)

@@ -43,6 +43,7 @@ var english = &language{
 		betweenWord: {"between", "from"},
 		toWord:      {"to"},
 		andWord:     {"and"},
+		orWord:      {"or"},
 		plusMinus:   {"plus or minus", "give or take"},
 		byWord:      {"by"},
 		timesWord:   {"by"},

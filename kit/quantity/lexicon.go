@@ -18,6 +18,7 @@ const (
 	betweenWord              // between
 	toWord                   // to
 	andWord                  // and
+	orWord                   // or
 	plusMinus                // ±
 	byWord                   // by: a difference follows
 	timesWord                // ×

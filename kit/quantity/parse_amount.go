@@ -127,6 +127,8 @@ func (p *parser) otherEnd(m *measure, i int, between bool) (measure, int, bool) 
 		at = i + 1
 	case to > 0:
 		at = to
+	case p.reader.Loose && p.orWord(i) > 0:
+		at = p.orWord(i)
 	case between:
 		if _, at = p.find(i, andWord); at == 0 {
 			return measure{}, i, false
@@ -149,6 +151,12 @@ func (p *parser) otherEnd(m *measure, i int, between bool) (measure, int, bool) 
 		return measure{}, i, false
 	}
 	return second, next, true
+}
+
+// orWord is the place behind "or", 0 where there is none.
+func (p *parser) orWord(i int) int {
+	_, next := p.find(i, orWord)
+	return next
 }
 
 // ranged makes an amount of two ends.

@@ -29,8 +29,10 @@ func (p *parser) figure(i int) (f figure, next int) {
 	switch {
 	case p.kind(i, numberToken):
 		f.value, next = p.digits(i)
+		f.linked = p.overArticle(f.value, next)
 	case p.kind(i, vulgarToken):
 		f.value, next = p.tokens[i].number, i+1
+		f.linked = p.overArticle(f.value, next)
 	default:
 		f, next = p.figureInWords(i)
 	}
@@ -42,6 +44,15 @@ func (p *parser) figure(i int) (f figure, next int) {
 		return f, next
 	}
 	return p.dozens(f, next)
+}
+
+// overArticle gives the place behind the "a" of "½ a pint", 0 where there is none.
+func (p *parser) overArticle(value Number, i int) int {
+	if value.Sign() <= 0 || !value.Less(one) {
+		return 0
+	}
+	_, next := p.find(i, articleWord)
+	return next
 }
 
 // digits reads "12", "1.5", "1/2", "1 1/2", "1-1/2", "1½", "1 and 1/2", "2 and a half".

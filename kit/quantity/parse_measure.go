@@ -158,6 +158,9 @@ func (p *parser) overAbbreviation(i int) int {
 	if !p.prose || i+1 < len(p.tokens) && p.tokens[i+1].kind != wordToken && p.tokens[i+1].kind != signToken {
 		return i + 1
 	}
+	if _, to := p.find(i+1, toWord); p.reader.Loose && to > 0 {
+		return i + 1 // 80° C. to 90° C.
+	}
 	return i
 }
 

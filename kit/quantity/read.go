@@ -21,6 +21,9 @@ type Reader struct {
 	// Counted, where given, says whether the kit counts things of this name (singular
 	// or plural, as written). Find then tells only counts of those.
 	Counted func(noun string) bool
+	// Loose: the prose was not written for this reader, and a person looks at what is
+	// found in it. Find then takes more for an amount than it can be sure of.
+	Loose bool
 }
 
 // Amount reads a text that is an amount from end to end:

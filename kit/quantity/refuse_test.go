@@ -33,7 +33,7 @@ func TestAmountRefused(t *testing.T) {
 		{"2 c.", "c", "write cup, about or °C"},
 		{"2 C", "C", "write cup or °C"},
 		{"2 gr", "gr", "write g, or grain in full"},
-		{"2 drams", "drams", "write g, mL, drams avoirdupois or fluid drams"},
+		{"2 drams", "drams", "write g, mL, dram avoirdupois, drachm apothecaries or fluid dram"},
 		{"2 tons", "tons", "write kg"},
 		{"20 deg", "deg", "write °C or °F"},
 		{"2 spoons", "spoons", "say which spoon"},

@@ -64,6 +64,8 @@ var (
 	pints         = usOr(8, usGallon.Over(Whole(8)), Number{}, imperial.Over(Whole(8)), imperial.Over(Whole(8)))
 	quarts        = usOr(4, usGallon.Over(Whole(4)), Number{}, imperial.Over(Whole(4)), imperial.Over(Whole(4)))
 	gallons       = usOr(1, usGallon, Number{}, imperial, imperial)
+	gills         = usOr(32, usGallon.Over(Whole(32)), Number{}, imperial.Over(Whole(32)), imperial.Over(Whole(32)))
+	fluidDrams    = usOr(1024, Whole(30).Over(Whole(8)), Whole(30).Over(Whole(8)), impFluid.Over(Whole(8)), impFluid.Over(Whole(8)))
 	dessertspoons = &[conventions]Number{{}, {}, Whole(10), Whole(10), Whole(10)} // not a US measure
 )
 

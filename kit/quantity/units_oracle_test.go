@@ -24,17 +24,17 @@ const oracleFile = "testdata/units-oracle.tsv"
 // month and the year are left out: the oracle's are those of the seasons.
 var inOracle = map[string]string{
 	"mg": "mg", "g": "g", "kg": "kg", "oz": "ounce", "oz weight": "ounce", "lb": "pound", "grain": "grain",
-	"dram avoirdupois": "dram", "oz t": "troyounce",
+	"dram avoirdupois": "dram", "oz t": "troyounce", "scruple": "scruple", "drachm apothecaries": "apdram",
 	"µL": "microliter", "mL": "ml", "cm³": "cm^3", "cL": "centiliter", "dL": "deciliter", "L": "liter", "m³": "m^3",
 	"in³": "in^3", "tsp": "teaspoon", "tbsp": "tablespoon", "fl oz": "fluidounce", "cup": "cup", "pint": "pint",
-	"quart": "quart", "gallon": "gallon", "fl dr": "fluiddram",
+	"quart": "quart", "gallon": "gallon", "fl dr": "fluiddram", "gill": "gill",
 	"US tsp": "usteaspoon", "US tbsp": "ustablespoon", "US cup": "uscup", "US fl oz": "usfluidounce", "US pint": "uspint",
 	"US quart": "usquart", "US gallon": "usgallon", "metric cup": "metriccup", "Australian tbsp": "australiatablespoon",
 	"imperial cup": "brcup", "imperial fl oz": "brfluidounce", "imperial pint": "brpint", "imperial quart": "brquart",
 	"imperial gallon": "brgallon",
 	"µm":              "micrometer", "mm": "mm", "cm": "cm", "m": "m", "in": "inch", "ft": "foot", "yd": "yard",
 	"mm²": "mm^2", "cm²": "cm^2", "m²": "m^2", "in²": "in^2", "ft²": "ft^2", "yd²": "yd^2",
-	"s": "second", "min": "minute", "h": "hour", "day": "day", "week": "week",
+	"s": "second", "min": "minute", "h": "hour", "day": "day", "week": "week", "fortnight": "fortnight",
 }
 
 // A question is one conversion, told in our words and in the oracle's.
@@ -64,7 +64,7 @@ func questions() []question {
 		{Australian, "tsp", "australiateaspoon"}, {Australian, "tbsp", "australiatablespoon"},
 		{Imperial, "tsp", "brteaspoon"}, {Imperial, "tbsp", "brtablespoon"}, {Imperial, "cup", "brcup"},
 		{Imperial, "dessertspoon", "brdessertspoon"}, {Imperial, "fl oz", "brfluidounce"}, {Imperial, "pint", "brpint"},
-		{Imperial, "quart", "brquart"}, {Imperial, "gallon", "brgallon"}, {Australian, "pint", "brpint"},
+		{Imperial, "quart", "brquart"}, {Imperial, "gallon", "brgallon"}, {Imperial, "gill", "brgill"}, {Imperial, "fl dr", "brdram"}, {Australian, "pint", "brpint"},
 	} {
 		all = append(all, question{other.convention, "7", other.symbol, "mL", "7 " + other.oracle, "ml"})
 	}

@@ -1,0 +1,53 @@
+package instructions
+
+import (
+	"regexp"
+	"strings"
+
+	"tallyfold/kit/source"
+)
+
+// This file is for whoever makes a method of a text that is none yet.
+
+// KeyOf makes a key of kit.yaml, or the name of a step, from words: "Fill the jars" is
+// "fill-the-jars". It may be empty, as for words in another script.
+func KeyOf(words string) string { return slug(words) }
+
+// Refused says why a text could not be read as a method.md: too large, with characters
+// that are no text, nested too deeply. "" when it can.
+func Refused(file *source.File) string {
+	if refused := refuse(file); refused != nil {
+		return refused[0].Found + " (" + refused[0].Expected + ")"
+	}
+	return ""
+}
+
+// RestPhrases gives the bytes of the words in running text that speak of what is left
+// of something, by the words of the language: "rest", "remainder".
+func RestPhrases(text, tag string) [][2]int {
+	l, _ := languageFor(tag)
+	words := wordsOf(text)
+	var found [][2]int
+	for i := range words {
+		for _, phrase := range l.rest.byFirst[words[i].text] {
+			if i+len(phrase) <= len(words) && strings.Join(textsOf(words[i:i+len(phrase)]), " ") == strings.Join(phrase, " ") {
+				found = append(found, [2]int{words[i].start, words[i+len(phrase)-1].end})
+				break
+			}
+		}
+	}
+	return found
+}
+
+// ownLink is a link with a destination of ours whose words hold no bracket.
+var ownLink = regexp.MustCompile(`\[([^\[\]]*)\]\((?:` + strings.Join(kindNames(), "|") + `):[^()\s]*\)`)
+
+// WithoutLinks takes the links that say what happens out of a text and leaves their
+// words, byte for byte.
+func WithoutLinks(text []byte) []byte { return ownLink.ReplaceAll(text, []byte("$1")) }
+
+// ownDestination is where the destination of such a link begins.
+var ownDestination = regexp.MustCompile(`\]\([ \t]*(?:` + strings.Join(kindNames(), "|") + `):`)
+
+// HasLinks says whether a text already has links that say what happens.
+func HasLinks(text []byte) bool { return ownDestination.Match(text) }
