@@ -17,7 +17,7 @@ func (a *Adoption) List() []byte {
 	fmt.Fprintf(&b, "\n## Taken over (%d)\n\n", a.count(true))
 	for _, p := range a.Proposals {
 		if p.Accepted {
-			fmt.Fprintf(&b, "- %s “%s”: %s (%s)\n", strings.TrimPrefix(a.placeOf(p.Start), "at "), shown(a.Words(p)), p.Meaning, p.Why)
+			fmt.Fprintf(&b, "- %s%s: %s (%s)\n", strings.TrimPrefix(a.placeOf(p.Start), "at "), inQuotes(a.Words(p)), p.Meaning, p.Why)
 		}
 	}
 	fmt.Fprintf(&b, "\n## Recognised and left as typed (%d)\n\n", a.count(false))
@@ -66,6 +66,14 @@ func (a *Adoption) count(accepted bool) int {
 		}
 	}
 	return n
+}
+
+// inQuotes is a text in quotation marks behind a blank, nothing for none.
+func inQuotes(text string) string {
+	if text == "" {
+		return ""
+	}
+	return " “" + shown(text) + "”"
 }
 
 // shown is a text on one line, shortened where it is long.

@@ -89,7 +89,9 @@ func (r *reading) owner(name string) string {
 	return ""
 }
 
-func plainName(name string) string { return strings.ToLower(oneLine(strings.ReplaceAll(name, "-", " "))) }
+func plainName(name string) string {
+	return strings.ToLower(oneLine(strings.ReplaceAll(name, "-", " ")))
+}
 
 // thingOf finds a thing by its key, or nil.
 func (r *reading) thingOf(key string) *Thing {
