@@ -2,6 +2,7 @@ package amend
 
 import (
 	"slices"
+	"sync"
 
 	"tallyfold/kit/load"
 )
@@ -17,14 +18,19 @@ type level struct {
 	inner []load.Key
 }
 
+// sections are the keys of all sections of kit.yaml by their names.
+var sections = sync.OnceValue(func() map[string][]load.Key {
+	keys := map[string][]load.Key{}
+	for _, s := range load.Keys() {
+		keys[s.Name] = s.Keys
+	}
+	return keys
+})
+
 // levelOf goes along a path through the tables.
 func levelOf(path Path) level {
-	sections := map[string][]load.Key{}
-	all := load.Keys()
-	for _, s := range all {
-		sections[s.Name] = s.Keys
-	}
-	here := level{form: load.Group, keys: all[0].Keys}
+	sections := sections()
+	here := level{form: load.Group, keys: sections["kit"]}
 	for _, name := range path {
 		i := slices.IndexFunc(here.keys, func(k load.Key) bool { return k.Name == name })
 		switch {

@@ -79,4 +79,3 @@ func spelledKey(key string) string {
 	}
 	return doubleQuoted(key)
 }
-
