@@ -33,6 +33,7 @@ var packageTable = []string{
 	"instructions",
 	"instructions/adopt",
 	"kit/proof",
+	"kit/amend",
 	"templates",
 	"instructions/xliff",
 	"render/figure",

@@ -202,6 +202,9 @@ func (r *reader) solvents(c *kit.Component, keys map[string]string, known []stri
 	r.about = c.ID
 	for i, point := range c.Dissolves {
 		key, ok := keys[alike(point.Value.Solvent)]
+		if byKey, exact := keys[point.Value.Solvent]; exact { // a key may have hyphens
+			key, ok = byKey, true
+		}
 		if !ok {
 			r.noSuch(point.Span, point.Value.Solvent, "what it dissolves in", known)
 			continue
