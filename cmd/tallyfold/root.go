@@ -24,6 +24,6 @@ A kit is a folder with kit.yaml (what is packed) and method.md (the steps).`,
 	}
 	root.SetOut(io.out)
 	root.SetErr(io.err)
-	root.AddCommand(newNew(io), newAdopt(io), newCheck(io), newBalance(io), newBooklet(io), newLabels(io), newWords(io), newHazards(io), newMarkets(io), newTemplates(io), newSchema(io))
+	root.AddCommand(newNew(io), newAdopt(io), newCheck(io), newBalance(io), newBooklet(io), newLabels(io), newWords(io), newHazards(io), newMarkets(io), newAmend(io), newTemplates(io), newSchema(io))
 	return root
 }

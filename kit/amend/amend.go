@@ -11,7 +11,6 @@
 //	create.go   a field that was not there, at its place in the section
 //	entries.go  entries taken out, doubled, put elsewhere
 //	rename.go   a thing gets another key, everywhere it is named
-//	stretch.go  a stretch of a Markdown file
 package amend
 
 import (
