@@ -23,6 +23,7 @@ func readers() []Reader {
 		{Convention: Australian, Counted: func(noun string) bool { return strings.HasPrefix(noun, "j") }},
 		{Convention: Metric, Language: "de", DecimalComma: true, Measures: own},
 		{Convention: Metric, Language: "fr", DecimalComma: true},
+		{Loose: true},
 	}
 }
 
@@ -126,6 +127,23 @@ func FuzzExactSums(f *testing.F) {
 		}
 		if x.Cmp(y) != x.Rat().Cmp(y.Rat()) || x.Minus(y).Sign() != x.Cmp(y) {
 			t.Fatalf("%v and %v compare as %d", x, y, x.Cmp(y))
+		}
+	})
+}
+
+// Whatever the text: measures of no one size lie inside it, in order, none inside another,
+// and each says why.
+func FuzzFindOpen(f *testing.F) {
+	for _, seed := range append(seeds, "½ a drachm or 2 drs", "a tea-cupful–3 handfuls", "twelve to twenty drops and a half", "3 drachms apothecaries") {
+		f.Add(seed)
+	}
+	f.Fuzz(func(t *testing.T, text string) {
+		last := 0
+		for _, open := range (Reader{Loose: true}).FindOpen(text) {
+			if open.Start < last || open.End <= open.Start || open.End > len(text) || open.Why == "" || !strings.Contains(text[open.Start:open.End], open.Measure) {
+				t.Fatalf("%q: %+v", text, open)
+			}
+			last = open.End
 		}
 	})
 }
