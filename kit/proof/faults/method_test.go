@@ -54,7 +54,7 @@ var methodFaults = []faultKind{
 			return []edit{e}
 		})
 	}},
-	{name: "a caution outside its quotation", rule: "unmarked-caution", also: []string{"vague-amount", "caution-missing"}, edits: func(k *cleanKit) []edit {
+	{name: "a caution outside its quotation", rule: "unmarked-caution", also: []string{"vague-amount", "caution-missing", "caution-elsewhere"}, edits: func(k *cleanKit) []edit {
 		return eachMatch(k, "method.md", `(?m)^(> (?:WARNING|CAUTION)(?:.*\n>)*.*\n)`, func(at place) []edit {
 			return []edit{at.becomes(strings.ReplaceAll(at.text()[2:], "\n> ", "\n"))}
 		})
