@@ -116,17 +116,17 @@ func TestSupplierHasTheGraverWord(t *testing.T) {
 func TestAHazardIsToldWhereItIsMetFirst(t *testing.T) {
 	yaml := "name: One\nmakes: 1 piece\ncomponents:\n" + wax +
 		"  soda: {name: Soda, packed: 100 g, hazards: H319}\n  ash: {name: Soda ash, packed: 100 g, hazards: H319, signal word: danger}\n" +
-		"  jar: {name: Tin, packed: 1, brimful: 300 mL}\n  card: {name: Card, packed: 1}\n" +
+		"  jar: {name: Tin, packed: 1, container: {brimful: 300 mL, headspace: 5 mL}}\n  card: {name: Card, packed: 1}\n" +
 		"tools:\n  pan: {name: Saucepan, from: customer, holds: 1 L}\n  jug: {name: Jug, from: customer, holds: 1 L}\n  knife: {name: Knife, from: customer}\n"
 	for _, c := range []struct{ why, method, id, first, signal, place string }{
 		{"moved on hot, and poured hot after that", "## [Melt](step:melt?in=pan)\n\nPut [all of the wax](take:wax) in and warm it [to 75 °C](warm:).\n\n" +
-			"## [Pour](step:pour?in=jug)\n\nTip [all of it](move:pan) into the jug.\n\n> CAUTION: It burns.\n\nShare [all of it](fill:jar) out.\n", "hot-pour", "all of it", "CAUTION", "after"},
+			"## [Pour](step:pour?in=jug)\n\nTip [all of it](move:pan) into the jug.\n\n> CAUTION: It burns.\n\nShare [all of it](fill:jar) out.\n", "hot-pour", "(move:pan)", "CAUTION", "after"},
 		{"a tool that is named before it is linked", "## Cut\n\nTake up the knife.\n\n> CAUTION: It is sharp.\n\nCut [the card](use:card) with [the knife](tool:knife).\n", "blade", "knife", "CAUTION", "after"},
 		{"two packs with one statement, the second with the graver word", "## Mix\n\nPut [all of the soda](take:soda?into=pan) and [all of the ash](take:ash?into=pan) in.\n", "H319", "all of the soda", "DANGER", "nowhere"},
 		{"the first with the graver word", "## Mix\n\nPut [all of the ash](take:ash?into=pan) and [all of the soda](take:soda?into=pan) in.\n", "H319", "all of the ash", "DANGER", "nowhere"},
 	} {
 		k, found := instructions.Open(fstest.MapFS{"kit.yaml": {Data: []byte(yaml)}, "method.md": {Data: []byte(c.method)}}, "one")
-		if k == nil {
+		if k == nil || found.MustFix() {
 			t.Fatal(found)
 		}
 		seen := 0
