@@ -114,7 +114,7 @@ func (r Report) hazards() []reportHazard {
 		case a.Answered():
 			row.Caution = "the maker's, " + string(a.Place)
 		default:
-			row.Caution = "the program's own, before the step"
+			row.Caution = "the program's own, before it in the step"
 		}
 		all = append(all, row)
 	}

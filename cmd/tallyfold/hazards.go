@@ -130,7 +130,7 @@ func tellHazard(a hazard.Action) toldHazard {
 		told.Caution, told.Place = a.Caution.Text, string(a.Place)
 	default:
 		told.Caution = a.Hazard.Happens + " " + a.Hazard.Avoid
-		told.Place = "the booklet's own, before the step"
+		told.Place = "the booklet's own, before it in the step"
 		if a.Caution != nil {
 			told.Place += " (one of yours stands " + string(a.Place) + ")"
 		}

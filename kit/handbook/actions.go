@@ -13,6 +13,7 @@ const (
 
 	Unattended = "unattended"
 	HotGlass   = "hot-glass"
+	Glass      = "glass"
 	Burning    = "burning"
 )
 
@@ -50,9 +51,32 @@ var PutAway = map[string][]string{
 
 // HeatOff are words of a step that takes the heat away, by language.
 var HeatOff = map[string][]string{
-	"en": {"turn off", "switch off", "turn the heat off", "off the heat", "off the stove", "take the pan off", "lift the", "remove from"},
-	"fr": {"éteig", "hors du feu", "retirez", "coupez le feu"}, "de": {"schalte", "ausschalten", "vom herd", "stelle die platte", "nimm den topf"},
-	"es": {"apag", "retire", "del fuego"}, "nl": {"zet het vuur uit", "uitzetten", "van het vuur", "schakel"}, "it": {"spegn", "dal fuoco", "togliete"},
+	"en": {"turn off", "turn it off", "switch off", "switch it off", "heat off", "off the heat", "off the stove", "off the hob", "off the boil", "off the hot plate",
+		"take the pan off", "take it off", "lift it off", "lift it out", "lift the pan", "lift the pot", "lift the jug", "lift the bowl", "remove from", "remove it from", "unplug"},
+	"fr": {"éteig", "hors du feu", "retirez du feu", "retirez-la du feu", "retirez-le du feu", "retirez la casserole", "retirez le pot", "coupez le feu"},
+	"de": {"ausschalten", "abschalten", "herd aus", "platte aus", "hitze aus", "vom herd", "von der platte", "nimm den topf", "nehmen sie den topf", "aus dem wasserbad"},
+	"es": {"apag", "del fuego", "retire la olla", "retire el cazo"},
+	"nl": {"vuur uit", "plaat uit", "uitzetten", "uitschakelen", "van het vuur", "van de plaat", "haal de pan"},
+	"it": {"spegn", "dal fuoco", "dal fornello", "togliete la pentola"},
+}
+
+// breaking is how cautions speak of glass.
+var breaking = map[string][]string{
+	"en": {"crack", "shatter", "break"}, "fr": {"fissur", "fêl", "éclat", "cass"}, "de": {"spring", "platzt", "platzen", "bersten", "birst", "zerspring", "zerbrech", "zerbrich"},
+	"es": {"romp", "agriet", "estall"}, "nl": {"barst", "spring", "breek"}, "it": {"rott", "romp", "crep", "incrin"},
+}
+
+// glasses are words in the names of things of glass, by language; notGlasses names with one of
+// them in it that are of something else.
+var glasses = map[string][]string{
+	"en": {"glass", "glasses", "jam jar", "preserving jar", "tumbler"}, "fr": {"verre", "verres", "pot de confiture", "bocal"},
+	"de": {"-glas", "-gläser", "gläschen", "glasbecher", "glasschale", "glaskrug", "glasform"}, "es": {"vidrio", "cristal", "tarro de mermelada"},
+	"nl": {"-glas", "-glazen", "jampot", "glaasje"}, "it": {"vetro", "vasetto di marmellata"},
+}
+
+var notGlasses = map[string][]string{
+	"en": {"fibreglass", "fiberglass", "glass fibre", "glass fiber", "hourglass", "magnifying glass", "glass cutter"}, "fr": {"fibre de verre"},
+	"de": {"plexiglas", "acrylglas"}, "es": {"fibra de vidrio"}, "nl": {"plexiglas"}, "it": {"fibra di vetro"},
 }
 
 var actions = []Hazard{
@@ -68,7 +92,7 @@ var actions = []Hazard{
 		ID: HotPour, What: "something hot is poured",
 		Happens: "What you pour is still hot enough to burn.",
 		Avoid:   "Pour slowly and away from you, over a level, heatproof table, and do not move it until it has cooled.",
-		Signal:  kit.CautionWord, When: "containers are filled at 49 °C (120 °F) or more",
+		Signal:  kit.CautionWord, When: "something of 49 °C (120 °F) or more goes from vessel to vessel or into containers",
 		Source: scaldSource, Known: secondHand,
 		Wear: "oven-gloves", Place: "level-table", Company: "adult-at-stove", Aid: "burn", Answers: hotAnswers,
 	},
@@ -76,13 +100,13 @@ var actions = []Hazard{
 		ID: Unattended, What: "heat that is on while the step waits",
 		Happens: "What is left alone on the heat boils over, boils dry or catches fire.",
 		Avoid:   "Stay in the room until the heat is off, and set a timer.",
-		Signal:  kit.CautionWord, When: "a step that warms something waits five minutes or longer before it cools",
+		Signal:  kit.CautionWord, When: "a step waits five minutes or longer while what it, or an earlier one of its part, warmed is on the heat",
 		Source: "", Known: fromPractice,
 		Company: "adult-at-stove", Aid: "fire",
 		Answers: map[string][]string{
-			"en": {"stay", "leave", "watch", "unattended", "timer"}, "fr": {"restez", "quitt", "surveill", "minuteur"},
+			"en": {"stay", "do not leave", "don’t leave", "don't leave", "never leave", "leave the room", "watch", "unattended", "timer"}, "fr": {"restez", "quitt", "surveill", "minuteur"},
 			"de": {"bleib", "verlass", "unbeaufsichtigt", "wecker", "timer", "aufsicht"}, "es": {"quéd", "qued", "vigil", "abandon", "temporizador"},
-			"nl": {"blijf", "verlaat", "toezicht", "onbewaakt", "wekker"}, "it": {"rest", "rimanete", "sorvegli", "incustod", "timer"},
+			"nl": {"blijf", "verlaat", "toezicht", "onbewaakt", "wekker"}, "it": {"restate", "restare", "rimanete", "sorvegli", "incustod", "timer"},
 		},
 	},
 	{
@@ -92,11 +116,17 @@ var actions = []Hazard{
 		Signal:  kit.CautionWord, When: "a thing with glass in its name is filled at 49 °C (120 °F) or more",
 		Source: "", Known: fromPractice,
 		Place: "level-table", Aid: "cut",
-		Answers: map[string][]string{
-			"en": {"crack", "shatter", "break"}, "fr": {"fissur", "fêl", "éclat", "cass"}, "de": {"spring", "platz", "bersten", "zerspring"},
-			"es": {"romp", "agriet", "estall"}, "nl": {"barst", "spring", "breek"}, "it": {"rott", "romp", "crep", "incrin"},
-		},
-		Tools: map[string][]string{"en": {"glass"}, "fr": {"verre"}, "de": {"glas"}, "es": {"vidrio", "cristal"}, "nl": {"glas", "glazen"}, "it": {"vetro"}},
+		Answers: breaking,
+		Tools:   glasses, Unless: notGlasses,
+	},
+	{
+		ID: Glass, What: "glass that is worked in",
+		Happens: "Glass that is knocked or dropped breaks into sharp pieces.",
+		Avoid:   "Stand it well back from the edge, use none that is chipped or cracked, and pick up pieces with a brush, never with bare fingers.",
+		Signal:  kit.CautionWord, When: "something goes for the first time into a thing with glass in its name, and is not hot",
+		Source: "", Known: fromPractice,
+		Place: "level-table", Aid: "cut",
+		Answers: breaking, Tools: glasses, Unless: notGlasses,
 	},
 	{
 		ID: Burning, What: "a candle that is burned",

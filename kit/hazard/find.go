@@ -1,7 +1,6 @@
 package hazard
 
 import (
-	"cmp"
 	"slices"
 	"strings"
 	"unicode"
@@ -13,112 +12,10 @@ import (
 	"tallyfold/kit/source"
 )
 
-// heat finds what a step warms, and what it pours while it is hot.
-func (f *finder) heat() {
-	scalds := quantity.Whole(handbook.ScaldsAt)
-	for _, o := range f.step.Operations {
-		if !heats(o) {
-			continue
-		}
-		if tool := f.toolOf(handbook.Microwave); tool != "" {
-			f.add(handbook.Microwave, tool, nil, o.Span)
-		}
-		f.add(handbook.Hot, strings.TrimSpace(o.Text), nil, o.Span)
-	}
-	for _, filling := range f.ledger.Fillings {
-		if filling.Step != f.step || filling.Operation == nil || filling.Operation.Kind != kit.Fill {
-			continue
-		}
-		if temperature := filling.Temperature; temperature.Known() && !temperature.Value().Less(scalds) {
-			f.add(handbook.HotPour, temperature.Show(), nil, filling.Operation.Span)
-		}
-	}
-}
-
-// moves finds what is hot enough to scald and goes from vessel to vessel.
-func (f *finder) moves() {
-	scalds := quantity.Whole(handbook.ScaldsAt)
-	for _, e := range f.ledger.Entries {
-		if e.Step == f.step && e.Move == ledger.Moved && e.Operation != nil && e.Moving.Known() && !e.Moving.Value().Less(scalds) {
-			f.add(handbook.HotPour, e.Moving.Show(), nil, e.Operation.Span)
-		}
-	}
-}
-
-// heats says whether an operation warms something enough to scald, or to nobody knows what.
-func heats(o *kit.Operation) bool {
-	if o.Kind != kit.Warm || o.Aside {
-		return false
-	}
-	amount, told := o.Phrase.Amount()
-	return !told || amount.Dimension != quantity.Temperature || !amount.High.Less(quantity.Whole(handbook.ScaldsAt))
-}
-
-// unattended finds heat that is on while the step waits: no words between say that it is
-// turned off.
-func (f *finder) unattended() {
-	hot := false
-	since := 0
-	for _, o := range f.step.Operations {
-		switch {
-		case heats(o):
-			hot, since = true, o.Span.End
-		case o.Kind == kit.Cool && !o.Aside:
-			hot = false
-		case o.Kind == kit.Wait && hot && !o.Aside && waitsLong(o) && !f.turnsOff(since, o.Span.Start):
-			f.add(handbook.Unattended, strings.TrimSpace(o.Text), nil, o.Span)
-		}
-	}
-}
-
-// turnsOff says whether the step turns the heat off between two places of its text.
-func (f *finder) turnsOff(from, to int) bool {
-	text := f.step.Body.Text()
-	from, to = from-f.step.Body.Start, to-f.step.Body.Start
-	if from < 0 || to > len(text) || from > to {
-		return false
-	}
-	between := strings.ToLower(strings.Join(strings.Fields(text[from:to]), " "))
-	return slices.ContainsFunc(handbook.HeatOff[f.language], func(words string) bool { return strings.Contains(between, words) })
-}
-
-// waitsLong says whether a wait is so long that people leave the room.
-func waitsLong(o *kit.Operation) bool {
-	amount, told := o.Phrase.Amount()
-	return told && amount.Dimension == quantity.Duration && !amount.High.Less(quantity.Whole(handbook.LeavesAt))
-}
-
-// burning finds the candle that the last step leaves behind.
-func (f *finder) burning() {
-	steps := f.kit.Method.Steps()
-	if f.kit.SoldAs.Value == kit.Candle && f.step == steps[len(steps)-1] {
-		end := f.step.Body
-		end.Start = end.End
-		f.add(handbook.Burning, "the finished candle", nil, end)
-	}
-}
-
-// glass finds what is made of glass, by its name, and filled hot.
-func (f *finder) glass() {
-	hazard, _ := handbook.Find(handbook.HotGlass)
-	for _, a := range f.found {
-		if a.Step != f.step || a.Hazard.ID != handbook.HotPour {
-			continue
-		}
-		for _, o := range f.step.Operations {
-			into := f.kit.Called(cmp.Or(o.Into, o.Target))
-			if (o.Kind == kit.Fill || o.Kind == kit.Move) && !o.Aside && slices.ContainsFunc(hazard.Tools[f.language], func(word string) bool { return hold(split(into), split(word)) }) {
-				f.add(handbook.HotGlass, into, nil, o.Span)
-				return
-			}
-		}
-	}
-}
-
 // tools finds those that bring a hazard by their names.
 func (f *finder) tools() {
 	for _, hazard := range handbook.Hazards() {
-		if hazard.Tools == nil || hazard.ID == handbook.Microwave || hazard.ID == handbook.HotGlass {
+		if hazard.Tools == nil || hazard.ID == handbook.Microwave || hazard.ID == handbook.HotGlass || hazard.ID == handbook.Glass {
 			continue
 		}
 		for _, used := range f.used() {
@@ -267,13 +164,15 @@ func split(text string) []string {
 }
 
 // hold says whether words hold a phrase. A word may have an ending, or in one word hold
-// the last of the phrase at its end, as German compounds do ("Bastelmesser").
+// the last of the phrase at its end, as German compounds do ("Bastelmesser"). A short word of
+// a phrase does so where it is written with a hyphen ("-glas").
 func hold(words, phrase []string) bool {
 	for start := 0; start+len(phrase) <= len(words); start++ {
 		alike := true
 		for i, part := range phrase {
 			word := words[start+i]
-			alike = alike && (word == part || word == part+"s" || len(part) > 4 && strings.HasSuffix(word, part))
+			ending, short := strings.CutPrefix(part, "-")
+			alike = alike && (word == part || word == part+"s" || (short || len(part) > 4) && strings.HasSuffix(word, ending))
 		}
 		if alike {
 			return true

@@ -52,13 +52,13 @@ func (a Action) Answered() bool { return a.Place == Before || a.Place == AtPart 
 func In(k *kit.Kit, l *ledger.Ledger) []Action {
 	f := finder{kit: k, ledger: l, language: base(k.Language.Value)}
 	for _, part := range k.Method.Parts {
-		f.part = part
+		f.part, f.onHeat = part, false
 		for _, step := range part.Steps {
 			f.step = step
 			f.heat()
-			f.moves()
-			f.unattended()
+			f.pours()
 			f.glass()
+			f.unattended()
 			f.tools()
 			f.materials()
 			f.burning()
@@ -100,7 +100,9 @@ type finder struct {
 	language string
 	part     *kit.Part
 	step     *kit.Step
-	found    []Action
+	// onHeat says whether what an earlier step of the part warmed is still on the heat.
+	onHeat bool
+	found  []Action
 }
 
 // add notes an action. A hazard that a step brings more than once is told once, where it is

@@ -59,6 +59,14 @@ func TestActions(t *testing.T) {
 		{"heat that is left for a moment", "en", wax, "## Melt\n\nWarm it [to 75 °C](warm:) and leave it [4 minutes](wait:).", "1 hot: nowhere"},
 		{"heat that is turned off first", "en", wax, "## Melt\n\nWarm it [to 75 °C](warm:). Turn off the stove and leave it [12 hours](wait:).", "1 hot: nowhere"},
 		{"what has cooled before the wait", "en", wax, "## Melt\n\nWarm it [to 75 °C](warm:), let it cool [to 40 °C](cool:) and leave it [1 hour](wait:).", "1 hot: nowhere"},
+		{"the stove, turned off in words with a link", "en", wax, "## Melt\n\nWarm it [to 75 °C](warm:). Take it off [the stove](tool:pan) and leave it [1 hour](wait:).", "1 hot: nowhere"},
+		{"a lid that is lifted leaves the heat on", "en", wax, "## Melt\n\nWarm it [to 75 °C](warm:). Lift the lid and leave it [1 hour](wait:).", "1 hot: nowhere; 1 unattended: nowhere"},
+		{"on the heat since the step before", "en", wax, "## Melt\n\nWarm it [to 75 °C](warm:).\n\n## Simmer\n\nLeave it [1 hour](wait:).", "1 hot: nowhere; 2 unattended: nowhere"},
+		{"turned off at the end of the step before", "en", wax, "## Melt\n\nWarm it [to 75 °C](warm:). Turn the heat off.\n\n## Rest\n\nLeave it [1 hour](wait:).", "1 hot: nowhere"},
+		{"turned off where the next step begins", "en", wax, "## Melt\n\nWarm it [to 75 °C](warm:).\n\n## Rest\n\nTurn off the heat. Leave it [1 hour](wait:).", "1 hot: nowhere"},
+		{"a part later, where something else is made", "en", wax, "# One\n\n## Melt\n\nWarm it [to 75 °C](warm:).\n\n# Two\n\n## Rest\n\nLeave it [1 hour](wait:).", "1 hot: nowhere"},
+		{"“leave it where it stands” is no word on staying", "en", wax, "## Melt\n\n> CAUTION: It is hot. Leave it where it stands.\n\nWarm it [to 75 °C](warm:) and wait [1 hour](wait:).", "1 hot: before it, in the step; 1 unattended: nowhere"},
+		{"“do not leave the room” is one", "en", wax, "## Melt\n\n> CAUTION: It is hot. Do not leave the room.\n\nWarm it [to 75 °C](warm:) and wait [1 hour](wait:).", "1 hot: before it, in the step; 1 unattended: before it, in the step"},
 		{"a candle, to be burned", "en", wax + "sold as: candle\n", "## Melt\n\nPut [all of the wax](take:wax?into=pan) in.\n\n## Rest\n\nLeave it [3 days](wait:).", "2 burning: nowhere"},
 		{"a candle, with its caution", "en", wax + "sold as: candle\n", "## Melt\n\nPut [all of the wax](take:wax?into=pan) in.\n\n## Rest\n\n> WARNING: Burn it within sight.\n\nLeave it [3 days](wait:).", "2 burning: before it, in the step"},
 		{"flash point and heat", "en", "  oil: {name: Oil, packed: 10 g, flash point: 60 °C}\n", "## Mix\n\nWarm [to 70 °C](warm:) and put [all of the oil](take:oil?into=pan) in.", "1 hot: nowhere; 1 flammable: nowhere"},
@@ -87,7 +95,7 @@ func TestBurningIsToldInWords(t *testing.T) {
 
 // What is hot stays hot where it goes next (moves), and glass that takes it can crack.
 func TestHotFromVesselToVessel(t *testing.T) {
-	for hot, want := range map[string]string{"70": "1 hot: nowhere; 2 hot-pour: nowhere; 2 hot-glass: nowhere", "40": ""} {
+	for hot, want := range map[string]string{"70": "1 hot: nowhere; 2 hot-pour: nowhere; 2 hot-glass: nowhere", "40": "2 glass: nowhere"} {
 		k, found := instructions.Open(fstest.MapFS{
 			"kit.yaml": {Data: []byte("name: One\nmakes: 1 piece\ncomponents:\n" + wax +
 				"tools:\n  pan: {name: Saucepan, from: customer, holds: 1 L}\n  bowl: {name: Glass bowl, from: customer, holds: 1 L}\n")},
@@ -99,6 +107,77 @@ func TestHotFromVesselToVessel(t *testing.T) {
 		}
 		if got := told(k); got != want {
 			t.Errorf("at %s °C: %q, want %q", hot, got, want)
+		}
+	}
+}
+
+// Glass is known by the names of what takes something, German and Dutch compounds too, and is
+// not looked for in names of other stuff. Filled hot it cracks; filled cold it can still break,
+// which is told once.
+func TestGlass(t *testing.T) {
+	for _, c := range []struct{ language, name, warmed, all, want string }{
+		{"en", "Glass jar", "to 75 °C", "all of it", "hot-glass"},
+		{"en", "Jam jar", "to 75 °C", "all of it", "hot-glass"},
+		{"en", "Glass jar", "to 30 °C", "all of it", "glass"},
+		{"en", "Tin", "to 75 °C", "all of it", ""},
+		{"en", "Fibreglass mould", "to 75 °C", "all of it", ""},
+		{"en", "Hourglass mould", "to 75 °C", "all of it", ""},
+		{"de", "Glas", "auf 75 °C", "alles", "hot-glass"},
+		{"de", "Kerzenglas", "auf 75 °C", "alles", "hot-glass"},
+		{"de", "Plexiglas", "auf 75 °C", "alles", ""},
+		{"nl", "Kaarsenglas", "tot 75 °C", "alles", "hot-glass"},
+		{"fr", "Pot en verre", "à 75 °C", "tout", "hot-glass"},
+		{"es", "Vaso de vidrio", "a 75 °C", "todo", "hot-glass"},
+		{"it", "Vasetto di vetro", "a 75 °C", "tutto", "hot-glass"},
+	} {
+		for _, way := range []string{"fill", "move"} {
+			fill := "[" + c.all + "](fill:jar)"
+			if way == "move" {
+				fill = "[" + c.all + "](move:pan?into=jar)"
+			}
+			k, found := instructions.Open(fstest.MapFS{
+				"kit.yaml": {Data: []byte("language: " + c.language + "\nname: One\nmakes: 1 piece\ncomponents:\n" + wax +
+					"  jar: {name: " + c.name + ", packed: 1, container: {brimful: 300 mL, headspace: 5 mL}}\ntools:\n  pan: {name: Pan, from: customer, holds: 1 L}\n")},
+				"method.md": {Data: []byte("## [A](step:a?in=pan)\n\n[100 g](take:wax), [" + c.warmed + "](warm:).\n\n## [B](step:b?in=pan)\n\n" + fill + ".\n\n## [C](step:c)\n\n[100 g](take:wax?into=jar).\n")},
+			}, "one")
+			if k == nil || found.MustFix() {
+				t.Fatalf("%s: %v", c.name, found)
+			}
+			var got []string
+			pours := false
+			for _, a := range hazard.In(k, ledger.Follow(k)) {
+				if strings.HasSuffix(a.Hazard.ID, "glass") {
+					got = append(got, a.Hazard.ID)
+				}
+				pours = pours || a.Hazard.ID == "hot-pour"
+			}
+			if strings.Join(got, " ") != c.want || pours == strings.Contains(c.warmed, "30") {
+				t.Errorf("%s, %s, %s: %q, want %q; hot-pour: %t", c.name, c.warmed, way, got, c.want, pours)
+			}
+		}
+	}
+}
+
+// A jar that is filled twice, hot both times, is told in both steps; and what drips when it is
+// lifted out of a hot bath is hot, though nobody pours it.
+func TestEachHotStepIsTold(t *testing.T) {
+	yaml := "name: One\nmakes: 1 piece\ncomponents:\n" + wax + "  yarn: {name: Yarn, packed: 50 g, carries: 150 %}\n" +
+		"  jar: {name: Tin, packed: 1, container: {brimful: 300 mL, headspace: 5 mL}}\nhousehold:\n  water: {name: Tap water, density: 0.998 g/mL}\n" +
+		"tools:\n  pan: {name: Pan, from: customer, holds: 1 L}\n  bowl: {name: Bowl, from: customer, holds: 1 L}\n"
+	for _, c := range []struct{ method, want string }{
+		{"## [A](step:a?in=pan)\n\n[100 g](take:wax), [to 75 °C](warm:).\n\n## [B](step:b?in=pan)\n\n[1/2 of it](fill:jar).\n\n## [C](step:c?in=pan)\n\n[the rest](fill:jar).\n",
+			"1 hot: nowhere; 2 hot-pour: nowhere; 3 hot-pour: nowhere"},
+		{"## [A](step:a?in=pan)\n\n[500 mL](take:water) and [all of the yarn](take:yarn), [to 75 °C](warm:).\n\n## [B](step:b)\n\nLift [the yarn](move:yarn?from=pan&into=bowl) out.\n",
+			"1 hot: nowhere; 2 hot: nowhere"},
+		{"## [A](step:a?in=pan)\n\n[500 mL](take:water) and [all of the yarn](take:yarn), [to 75 °C](warm:).\n\n## [B](step:b)\n\nLet it cool [to 35 °C](cool:?in=pan). Lift [the yarn](move:yarn?from=pan&into=bowl) out.\n",
+			"1 hot: nowhere"},
+	} {
+		k, found := instructions.Open(fstest.MapFS{"kit.yaml": {Data: []byte(yaml)}, "method.md": {Data: []byte(c.method)}}, "one")
+		if k == nil || found.MustFix() {
+			t.Fatal(found)
+		}
+		if got := told(k); got != c.want {
+			t.Errorf("%s\n%q, want %q", c.method, got, c.want)
 		}
 	}
 }
@@ -116,17 +195,17 @@ func TestSupplierHasTheGraverWord(t *testing.T) {
 func TestAHazardIsToldWhereItIsMetFirst(t *testing.T) {
 	yaml := "name: One\nmakes: 1 piece\ncomponents:\n" + wax +
 		"  soda: {name: Soda, packed: 100 g, hazards: H319}\n  ash: {name: Soda ash, packed: 100 g, hazards: H319, signal word: danger}\n" +
-		"  jar: {name: Tin, packed: 1, brimful: 300 mL}\n  card: {name: Card, packed: 1}\n" +
+		"  jar: {name: Tin, packed: 1, container: {brimful: 300 mL, headspace: 5 mL}}\n  card: {name: Card, packed: 1}\n" +
 		"tools:\n  pan: {name: Saucepan, from: customer, holds: 1 L}\n  jug: {name: Jug, from: customer, holds: 1 L}\n  knife: {name: Knife, from: customer}\n"
 	for _, c := range []struct{ why, method, id, first, signal, place string }{
 		{"moved on hot, and poured hot after that", "## [Melt](step:melt?in=pan)\n\nPut [all of the wax](take:wax) in and warm it [to 75 °C](warm:).\n\n" +
-			"## [Pour](step:pour?in=jug)\n\nTip [all of it](move:pan) into the jug.\n\n> CAUTION: It burns.\n\nShare [all of it](fill:jar) out.\n", "hot-pour", "all of it", "CAUTION", "after"},
+			"## [Pour](step:pour?in=jug)\n\nTip [all of it](move:pan) into the jug.\n\n> CAUTION: It burns.\n\nShare [all of it](fill:jar) out.\n", "hot-pour", "(move:pan)", "CAUTION", "after"},
 		{"a tool that is named before it is linked", "## Cut\n\nTake up the knife.\n\n> CAUTION: It is sharp.\n\nCut [the card](use:card) with [the knife](tool:knife).\n", "blade", "knife", "CAUTION", "after"},
 		{"two packs with one statement, the second with the graver word", "## Mix\n\nPut [all of the soda](take:soda?into=pan) and [all of the ash](take:ash?into=pan) in.\n", "H319", "all of the soda", "DANGER", "nowhere"},
 		{"the first with the graver word", "## Mix\n\nPut [all of the ash](take:ash?into=pan) and [all of the soda](take:soda?into=pan) in.\n", "H319", "all of the ash", "DANGER", "nowhere"},
 	} {
 		k, found := instructions.Open(fstest.MapFS{"kit.yaml": {Data: []byte(yaml)}, "method.md": {Data: []byte(c.method)}}, "one")
-		if k == nil {
+		if k == nil || found.MustFix() {
 			t.Fatal(found)
 		}
 		seen := 0

@@ -19,7 +19,7 @@ func (f *follower) lift(source, to *vessel, m *material) {
 	f.enter(Moved, m.key, source.Vessel, to.Vessel, amount, nil)
 	to.put(portion{m, amount})
 	for _, p := range liquid {
-		f.enter(Moved, p.material.key, source.Vessel, to.Vessel, p.amount, nil)
+		f.enterMoved(p, source, to, p.amount, nil)
 		to.put(p)
 	}
 }
