@@ -160,7 +160,7 @@ var fileFaults = []faultKind{
 			{place: k.whole("kit.yaml"), renamed: "kit.yml", at: []place{{k, "kit.yaml", 0, 0}}},
 			{place: k.whole("method.md"), renamed: "steps.md", at: []place{{k, "method.md", 0, 0}}}}
 	}},
-	{name: "a file called nearly right", rule: "misnamed-file", also: []string{"caution-missing"}, also: []string{"missing-trouble"}, edits: func(k *cleanKit) []edit {
+	{name: "a file called nearly right", rule: "misnamed-file", also: []string{"missing-trouble", "caution-missing"}, edits: func(k *cleanKit) []edit {
 		return []edit{{place: k.whole("trouble.md"), renamed: "troubles.md"}, {place: k.whole("trouble.md"), renamed: "Trouble.md"},
 			{place: k.whole("words.md"), renamed: "words.txt"}}
 	}},
