@@ -23,6 +23,25 @@ var lawFaults = []faultKind{
 			return []edit{at.becomes("CAUTION"), at.becomes("NOTICE")}
 		})
 	}},
+	{name: "a caution in a later step alone", rule: "caution-elsewhere", also: []string{"hard-to-read"}, edits: func(k *cleanKit) []edit {
+		return eachMatch(k, "method.md", `(?m)^(> CAUTION: The awl is sharp.*\n(?:>.*\n)+\n)`, func(at place) []edit {
+			return []edit{at.becomes("").toldAt(k.find("method.md", `Hold \[(the awl)\]`)...)}
+		})
+	}},
+	{name: "DANGER over what hurts lightly", rule: "signal-too-strong", also: []string{"translation-differs"}, edits: func(k *cleanKit) []edit {
+		return eachMatch(k, "method.md", `> (CAUTION): (?:The jug|A full jar|Scissors|The awl|Even a blunt|Orris|Alum)`, func(at place) []edit {
+			return []edit{at.becomes("DANGER")}
+		})
+	}},
+	{name: "a supplier's word below that of its statements", rule: "signal-too-weak", also: afterUnanswered, edits: func(k *cleanKit) []edit {
+		return eachMatch(k, "kit.yaml", `(?m)^    (hazards: H317)`, func(at place) []edit {
+			var all []edit
+			for _, statement := range []string{"H225", "H304", "H318"} {
+				all = append(all, at.becomes("signal word: warning\n    hazards: [H317, "+statement+"]"))
+			}
+			return all
+		})
+	}},
 	{name: "no first aid for what hurts for good", rule: "first-aid-missing", also: afterUnanswered, edits: func(k *cleanKit) []edit {
 		return eachMatch(k, "kit.yaml", `hazards: (H317|dust)\b`, func(at place) []edit {
 			var all []edit

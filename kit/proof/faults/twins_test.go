@@ -30,6 +30,11 @@ var twinFaults = []faultKind{
 		row{"kit.yaml", "sheets of 20 × 15 cm", "sheets of 25 × 12 cm", "", []figure{{2, ""}, {4, ""}}}, // as large, and one to a sheet
 		row{"kit.yaml", "sheet of 20 × 16 cm", "sheet of 64 × 5 cm", "", nil},
 		row{"method.md", "[4 pieces of 14 × 9 cm]", "[4 pieces of 11.2 × 11.2 cm]", "", []figure{{2, ""}, {4, ""}}})},
+	{name: "a hand in plaster", rule: "plaster-on-skin", twins: everyRow, edits: inTwin("plaster-on-skin",
+		row{"method.md", "Press a leaf into the plaster by hand", "Press your hand into the plaster", "", nil},
+		row{"method.md", "Press a leaf into the plaster by hand", "Make a print of a baby's foot in the plaster", "", nil},
+		row{"method.md", "cover the bowl and wash your hands", "cover your other hand with plaster", "", nil},
+		row{"method.md", "Keep your hands off it.", "Keep your hands in it.", "", nil})},
 }
 
 // everyRow: the kinds of this file are tried at every place.
