@@ -81,8 +81,8 @@ func bodyInPlaster(k *kit.Kit, step *kit.Step) (source.Span, bool) {
 	text := withoutTargets(step.Body.Text())
 	for _, order := range ordersOnBodies {
 		for _, at := range order.words.FindAllStringSubmatchIndex(text, -1) {
-			where := step.Body.Part(at[0], at[2*order.body+1])
-			with := text[at[2*order.with]:at[2*order.with+1]]
+			with := upToNext(text[at[2*order.with]:at[2*order.with+1]])
+			where := step.Body.Part(at[0], max(at[2*order.body+1], at[2*order.with]+len(with)))
 			if !inCaution(where, step.Cautions) && !forbidden(text[:at[0]]) && isOwnPart(text[at[2*order.body+1]:]) && maybePlaster(k, with, order.holds) {
 				return where, true
 			}
@@ -107,13 +107,20 @@ func forbidden(before string) bool {
 // isOwnPart says whether a part of a body stands alone: "the foot of the lamp" is none.
 func isOwnPart(after string) bool { return !strings.HasPrefix(strings.TrimLeft(after, " "), "of ") }
 
+// upToNext is a text up to where the sentence goes on to something else.
+func upToNext(words string) string {
+	for _, word := range cut(words) {
+		if slices.Contains(goesOn, word.text) {
+			return strings.TrimRight(words[:word.start], " \n")
+		}
+	}
+	return words
+}
+
 // maybePlaster says whether words can mean plaster, or what may hold it: no other material of
 // the kit is named by more of them, and nothing that keeps plaster off.
 func maybePlaster(k *kit.Kit, words string, holds bool) bool {
 	said := wordsOf(words)
-	if end := slices.IndexFunc(said, func(word string) bool { return slices.Contains(goesOn, word) }); end >= 0 {
-		said = said[:end]
-	}
 	if alikeIn(said, keepsOff) > 0 {
 		return false
 	}
