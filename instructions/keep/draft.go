@@ -4,7 +4,6 @@ import (
 	"cmp"
 	"errors"
 	"io/fs"
-	"net/url"
 	"slices"
 	"time"
 )
@@ -152,8 +151,8 @@ func (f *Folder) unsaved(drafts *[]Draft) error {
 		return troubleWith(f.dir, "", err)
 	}
 	for _, entry := range entries {
-		name, err := url.PathUnescape(entry.Name())
-		if _, held := f.held[name]; err != nil || held || checkName(name) != nil {
+		name := unflat.Replace(entry.Name())
+		if _, held := f.held[name]; held || checkName(name) != nil {
 			continue
 		}
 		disk, err := f.content(name)

@@ -6,7 +6,6 @@ import (
 	"fmt"
 	"hash/crc32"
 	"io/fs"
-	"net/url"
 	"os"
 	"slices"
 	"strconv"
@@ -23,8 +22,9 @@ import (
 type journal struct {
 	folder *Folder
 	name   string
-	// size is how many bytes of the journal's file have been read or written.
-	size int64
+	// size is how many bytes of the journal's file are whole records, and ends how long
+	// the file is: more, where a record was written half.
+	size, ends int64
 	// text is what was typed last; base is the file that it rests on.
 	text []byte
 	base Fingerprint
@@ -64,15 +64,21 @@ const (
 	mostEdits      = 2000
 )
 
+// flat makes one name of a path, and back.
+var (
+	flat   = strings.NewReplacer("%", "%25", "/", "%2F")
+	unflat = strings.NewReplacer("%25", "%", "%2F", "/")
+)
+
 // file is the path of the journal of a file, or of its history.
-func file(kind, name string) string { return home + "/" + kind + "/" + url.PathEscape(name) }
+func file(kind, name string) string { return home + "/" + kind + "/" + flat.Replace(name) }
 
 // journal gives that of a file, begun with what stands on the disk where there is none.
 func (f *Folder) journal(name string, disk found) (*journal, error) {
 	j := f.journals[name]
 	info, err := f.root.Stat(file("typed", name))
 	switch {
-	case err == nil && j != nil && info.Size() == j.size:
+	case err == nil && j != nil && info.Size() == j.ends:
 		return j, nil
 	case err == nil:
 		return f.readJournal(name, disk)
@@ -99,26 +105,9 @@ func (f *Folder) readJournal(name string, disk found) (*journal, error) {
 		}
 		rest = rest[length:]
 	}
-	j.size = int64(len(content) - len(rest))
-	if len(rest) > 0 {
-		if err := f.cutOff(name, j.size); err != nil {
-			return nil, err
-		}
-	}
+	j.size, j.ends = int64(len(content)-len(rest)), int64(len(content))
 	f.journals[name] = j
 	return j, nil
-}
-
-// cutOff takes away a record that was written half.
-func (f *Folder) cutOff(name string, size int64) error {
-	opened, err := f.root.OpenFile(file("typed", name), os.O_WRONLY, 0)
-	if err == nil {
-		err = errors.Join(opened.Truncate(size), opened.Close())
-	}
-	if err != nil {
-		return troubleWith(f.dir, name, err)
-	}
-	return nil
 }
 
 // take does to the text what a record says; false for one that cannot follow.
@@ -186,6 +175,7 @@ func (j *journal) add(records ...record) error {
 		return troubleWith(j.folder.dir, j.name, err)
 	}
 	j.size += int64(len(lines))
+	j.ends = j.size
 	for _, r := range records {
 		j.take(r)
 	}
@@ -206,11 +196,17 @@ func (j *journal) write(lines []byte) error {
 		return err
 	}
 	defer opened.Close()
-	if _, err = opened.Write(lines); err == nil {
+	if j.ends > j.size { // a record that was written half goes
+		err = opened.Truncate(j.size)
+	}
+	if err == nil {
+		_, err = opened.Write(lines)
+	}
+	if err == nil {
 		err = opened.Sync()
 	}
 	if err != nil {
-		_ = opened.Truncate(j.size) // else what was written half is left out at the next reading
+		_ = opened.Truncate(j.size) // else the half is left out at the next reading
 		return err
 	}
 	if j.size == 0 {
@@ -244,6 +240,7 @@ func (j *journal) shorten() error {
 		return troubleWith(j.folder.dir, j.name, err)
 	}
 	j.size = int64(len(lines))
+	j.ends = j.size
 	return nil
 }
 

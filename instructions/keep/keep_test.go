@@ -93,6 +93,12 @@ func TestSaveAndRead(t *testing.T) {
 	if info.Mode().Perm() != 0o640 {
 		t.Errorf("the file has the rights %v now", info.Mode().Perm())
 	}
+	// A name in another script, with signs that stand for others in it.
+	must(f.Save("pictures/صورة 100%25 %2F.svg", []byte("<svg/>"), ""))(t)
+	print = must(f.Draft("pictures/صورة 100%25 %2F.svg", []byte("<svg></svg>"), Print([]byte("<svg/>"))))(t)
+	if drafts := must(f.Drafts())(t); len(drafts) != 1 || drafts[0].Name != "pictures/صورة 100%25 %2F.svg" || Print(drafts[0].Text) != print {
+		t.Errorf("drafts %+v", drafts)
+	}
 	// A new file, in a folder that is not there yet, with bytes that are no text.
 	raw := []byte("a\x00\xff\xfe\r")
 	must(f.Save("pictures/jar.jpg", raw, ""))(t)
