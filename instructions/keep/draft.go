@@ -81,17 +81,24 @@ func (f *Folder) write(name string, text []byte, do func(*journal, found) error)
 
 // typed adds what was typed to the journal.
 func (f *Folder) typed(j *journal, disk found, text []byte, was Fingerprint) error {
+	switch {
+	case Print(text) == Print(j.text) && j.size > 0:
+		return nil
+	case f.follows(j, disk, text, was):
+		return j.add(record{editRecord, f.now(), between(j.text, text)})
+	}
+	return f.conflict(j, disk, text, was)
+}
+
+// follows says whether a text was made from what was typed last; or is the same; or
+// answers the conflict that was told.
+func (f *Folder) follows(j *journal, disk found, text []byte, was Fingerprint) bool {
 	if was == "" {
 		was = Print(nil)
 	}
 	current := Print(j.text)
-	switch {
-	case Print(text) == current && j.size > 0:
-		return nil
-	case was == current, f.isHeldFrom(j.name, was), Print(text) == current:
-		return j.add(record{editRecord, f.now(), between(j.text, text)})
-	}
-	return f.conflict(j, disk, text, was)
+	answers := j.answered.typed == current && (j.answered.theirs == was || j.answered.theirs == "" && was == Print(nil))
+	return was == current || Print(text) == current || f.isHeldFrom(j.name, was) || answers && disk.print == j.answered.theirs
 }
 
 // isHeldFrom: the typing began from a text that is in memory only, so nothing else can

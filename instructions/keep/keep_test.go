@@ -473,10 +473,19 @@ func TestHistoryAndRestore(t *testing.T) {
 	}
 }
 
+// whole puts a file in its place at once, as a good editor does.
+func whole(t *testing.T, dir, name, text string) {
+	t.Helper()
+	put(t, dir, name+".new", text)
+	if err := os.Rename(filepath.Join(dir, name+".new"), filepath.Join(dir, name)); err != nil {
+		t.Fatal(err)
+	}
+}
+
 func TestWatch(t *testing.T) {
 	f, dir := opened(t)
 	put(t, dir, "method.md", "old")
-	news := f.Watch(t.Context(), 5*time.Millisecond)
+	news := f.Watch(t.Context(), 10*time.Millisecond)
 	next := func(want ...string) {
 		t.Helper()
 		var got []string
@@ -496,16 +505,16 @@ func TestWatch(t *testing.T) {
 		}
 	}
 	is := func(text string) string { return " is " + string(Print([]byte(text)))[:4] }
-	put(t, dir, "method.md", "new")
+	whole(t, dir, "method.md", "new")
 	next("method.md" + is("new"))
 	// The same size and the same time.
 	info := must(os.Stat(filepath.Join(dir, "method.md")))(t)
-	put(t, dir, "method.md", "odd")
+	whole(t, dir, "method.md", "odd")
 	if err := os.Chtimes(filepath.Join(dir, "method.md"), info.ModTime(), info.ModTime()); err != nil {
 		t.Fatal(err)
 	}
 	next("method.md" + is("odd"))
-	put(t, dir, "pictures/jar.svg", "<svg/>")
+	whole(t, dir, "pictures/jar.svg", "<svg/>")
 	next("pictures/jar.svg" + is("<svg/>"))
 	if err := os.Remove(filepath.Join(dir, "method.md")); err != nil {
 		t.Fatal(err)
@@ -515,11 +524,11 @@ func TestWatch(t *testing.T) {
 	must(f.Save("kit.yaml", []byte("name: A\n"), Print([]byte(kitText))))(t)
 	must(f.Draft("kit.yaml", []byte("name: B\n"), Print([]byte("name: A\n"))))(t)
 	put(t, dir, ".hidden", "x")
-	time.Sleep(40 * time.Millisecond)
-	put(t, dir, "kit.yaml", "name: C\n")
+	time.Sleep(60 * time.Millisecond)
+	whole(t, dir, "kit.yaml", "name: C\n")
 	next("kit.yaml" + is("name: C\n"))
 	// Our own text again, by another program, is news.
-	put(t, dir, "kit.yaml", "name: A\n")
+	whole(t, dir, "kit.yaml", "name: A\n")
 	next("kit.yaml" + is("name: A\n"))
 	// The folder goes and comes back.
 	if err := os.Rename(dir, dir+"-away"); err != nil {
@@ -530,4 +539,36 @@ func TestWatch(t *testing.T) {
 		t.Fatal(err)
 	}
 	next("kit.yaml"+is("name: D\n"), "pictures/jar.svg gone")
+}
+
+// TestSaveAll: files that belong together are saved together or not at all.
+func TestSaveAll(t *testing.T) {
+	f, dir := opened(t)
+	put(t, dir, "method.md", "[wax](take:wax)\n")
+	kit, method := must(f.Read("kit.yaml"))(t), must(f.Read("method.md"))(t)
+	renamed := []Saving{{"kit.yaml", []byte(strings.Replace(kitText, "wax", "soy", 1)), kit.TypedPrint}, {"method.md", []byte("[wax](take:soy)\n"), method.TypedPrint},
+		{"method.fr.md", []byte("[cire](take:soy)\n"), ""}}
+	put(t, dir, "method.md", "[more wax](take:wax)\n")
+	var c *Conflict
+	if err := f.SaveAll(renamed...); !errors.As(err, &c) || c.Name != "method.md" {
+		t.Fatal(err)
+	}
+	if on(t, dir, "kit.yaml") != kitText {
+		t.Error("the first was saved, though the second cannot be")
+	}
+	if drafts := must(f.Drafts())(t); len(drafts) > 0 {
+		t.Errorf("typed although nothing was saved: %+v", drafts)
+	}
+	renamed[1] = Saving{"method.md", []byte("[more wax](take:soy)\n"), c.TheirsPrint}
+	if err := f.SaveAll(renamed...); err != nil {
+		t.Fatal(err)
+	}
+	for _, s := range renamed {
+		if on(t, dir, s.Name) != string(s.Text) {
+			t.Errorf("%s was not saved", s.Name)
+		}
+	}
+	if err := f.SaveAll(Saving{"kit.yaml", []byte("x"), Print(renamed[0].Text)}, Saving{"../out", []byte("x"), ""}); kindOf(err) != BadName || on(t, dir, "kit.yaml") == "x" {
+		t.Error(err)
+	}
 }

@@ -58,16 +58,63 @@ func (f *Folder) Save(name string, text []byte, was Fingerprint) (Fingerprint, e
 	f.lock.Lock()
 	defer f.lock.Unlock()
 	err := f.write(name, text, func(j *journal, disk found) error {
-		if disk.print != was && disk.print != j.base {
-			return f.conflict(j, disk, text, j.base)
-		}
-		answered := was == disk.print && j.answered == answer{disk.print, Print(j.text)}
-		if answered {
-			was = Print(j.text)
-		}
-		return f.save(j, disk, text, f.typed(j, disk, text, was))
+		return f.typeAndSave(j, disk, text, was)
 	})
 	return Print(text), err
+}
+
+// A Saving is one file of several that are saved together.
+type Saving struct {
+	Name string
+	Text []byte
+	// Was is as in Save.
+	Was Fingerprint
+}
+
+// SaveAll saves several files that belong together, such as all that name a thing which
+// gets another key. If something stands against one of them, or there is no room to write
+// all down, none is saved; the error is that of the first. All are written down as drafts before the first is saved, so that after
+// a kill between two of them Drafts has what is not saved yet.
+func (f *Folder) SaveAll(files ...Saving) error {
+	for _, s := range files {
+		if err := checkText(s.Name, s.Text); err != nil {
+			return err
+		}
+	}
+	f.lock.Lock()
+	defer f.lock.Unlock()
+	for _, do := range []func(*journal, found, Saving) error{
+		func(j *journal, disk found, s Saving) error { return f.against(j, disk, s.Text, s.Was) },
+		func(j *journal, disk found, s Saving) error { return f.typed(j, disk, s.Text, s.Was) },
+		func(j *journal, disk found, s Saving) error { return f.typeAndSave(j, disk, s.Text, s.Was) },
+	} {
+		for _, s := range files {
+			if err := f.write(s.Name, s.Text, func(j *journal, disk found) error { return do(j, disk, s) }); err != nil {
+				return err
+			}
+		}
+	}
+	return nil
+}
+
+// typeAndSave saves a text unless something stands against it.
+func (f *Folder) typeAndSave(j *journal, disk found, text []byte, was Fingerprint) error {
+	if err := f.against(j, disk, text, was); err != nil {
+		return err
+	}
+	return f.save(j, disk, text, f.typed(j, disk, text, was))
+}
+
+// against tells what stands against saving a text: another file on the disk than the
+// one that was typed into, or what another window has typed.
+func (f *Folder) against(j *journal, disk found, text []byte, was Fingerprint) error {
+	switch {
+	case disk.print != was && disk.print != j.base:
+		return f.conflict(j, disk, text, j.base)
+	case !f.follows(j, disk, text, was):
+		return f.conflict(j, disk, text, was)
+	}
+	return nil
 }
 
 // save writes a text that is in the journal, or could not be put there for the trouble

@@ -26,12 +26,14 @@ const (
 const unsure = 3 * time.Second
 
 // Watch looks at the folder each time every has passed, until the context ends, and
-// sends what other programs have changed since; not what Save has written. Hidden
-// files are left out. The channel is closed at the end. While the folder is not there
+// sends what other programs have changed since; not what Save has written. A file is
+// told when it has stood still from one look to the next, as many programs write in
+// several goes. Hidden files are left out. The channel is closed at the end. While the folder is not there
 // nothing is sent; Read tells that.
 func (f *Folder) Watch(ctx context.Context, every time.Duration) <-chan []Change {
 	changes := make(chan []Change)
-	seen := f.look(nil)
+	told := f.look(nil)
+	last := told
 	go func() {
 		defer close(changes)
 		ticks := time.NewTicker(every)
@@ -42,13 +44,13 @@ func (f *Folder) Watch(ctx context.Context, every time.Duration) <-chan []Change
 				return
 			case <-ticks.C:
 			}
-			now := f.look(seen)
+			now := f.look(last)
 			if now == nil {
 				continue
 			}
-			news := f.news(seen, now)
-			seen = now
-			if len(news) == 0 {
+			var news []Change
+			news, told = f.news(told, last, now)
+			if last = now; len(news) == 0 {
 				continue
 			}
 			select {
@@ -114,27 +116,46 @@ func (f *Folder) look(before map[string]sight) map[string]sight {
 	return now
 }
 
-// news is what has changed between two looks, without our own doing.
-func (f *Folder) news(before, now map[string]sight) []Change {
+// same says whether a file is as it was seen before; one too large to be read is known
+// by its time and size.
+func (s sight) same(other sight) bool {
+	return s.print == other.print && (s.print != "" || s.time.Equal(other.time) && s.size == other.size)
+}
+
+// news is what stood still for two looks and is not as it was told last, without our
+// own doing; and what is told by now.
+func (f *Folder) news(told, last, now map[string]sight) (news []Change, known map[string]sight) {
 	f.lock.Lock()
 	defer f.lock.Unlock()
-	var news []Change
+	known = map[string]sight{}
 	for name, s := range now {
-		old, known := before[name]
-		if known && old.print == s.print && (s.print != "" || old.time.Equal(s.time) && old.size == s.size) {
-			continue
-		}
-		if own, isOurs := f.ours[name]; isOurs && own == s.print {
-			continue
-		}
-		delete(f.ours, name)
-		news = append(news, Change{Name: name, Print: s.print})
-	}
-	for name := range before {
-		if _, there := now[name]; !there {
-			news = append(news, Change{Name: name, Gone: true})
+		old, isTold := told[name]
+		before, stood := last[name]
+		switch own, isOurs := f.ours[name]; {
+		case isTold && s.same(old):
+			known[name] = old
+		case !stood || !s.same(before):
+			if isTold {
+				known[name] = old
+			}
+		case isOurs && own == s.print:
+			known[name] = s
+		default:
 			delete(f.ours, name)
+			known[name] = s
+			news = append(news, Change{Name: name, Print: s.print})
 		}
 	}
-	return news
+	for name, old := range told {
+		_, there := now[name]
+		_, was := last[name]
+		switch {
+		case !there && was:
+			known[name] = old
+		case !there:
+			delete(f.ours, name)
+			news = append(news, Change{Name: name, Gone: true})
+		}
+	}
+	return news, known
 }
