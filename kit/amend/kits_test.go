@@ -281,6 +281,11 @@ func FuzzSet(f *testing.F) {
 	}
 	f.Add([]byte("components:\n  wax: # a note\n"), "components", "wax", "name", "Wax")
 	f.Add([]byte("# nothing yet\n"), "name", "", "", "~")
+	f.Add([]byte("components: {wax: {cautions: Hot.}}"), "components", "wax", "cautions", "[x")
+	for _, text := range gnarled {
+		f.Add([]byte(text), "components", "wax", "note", "- a\n b")
+		f.Add([]byte(text), "runs", "1", "name", "a, b")
+	}
 	f.Fuzz(func(t *testing.T, text []byte, one, two, three, value string) {
 		path := slices.DeleteFunc(amend.At(one, two, three), func(key string) bool { return key == "" })
 		changed, err := amend.Set(text, path, value)
