@@ -8,6 +8,8 @@ import (
 	"testing"
 )
 
+func init() { children["on a small disk"] = onASmallDisk }
+
 // onASmallDisk writes on a disk of a few hundred KB that is in memory.
 func onASmallDisk(dir string) error {
 	if err := syscall.Mount("tmpfs", dir, "tmpfs", 0, "size=200k"); err != nil {

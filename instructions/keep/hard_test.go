@@ -22,7 +22,7 @@ import (
 // What this file tests needs a program of its own: to be killed, to write beside
 // another, to have no rights, to have a full disk. The test is that program too.
 var children = map[string]func(dir string) error{
-	"type and save": typeAndSave, "add lines": addLines, "without rights": withoutRights, "on a small disk": onASmallDisk, "with small files": withSmallFiles,
+	"type and save": typeAndSave, "add lines": addLines, "without rights": withoutRights, "with small files": withSmallFiles,
 }
 
 func TestMain(m *testing.M) {
