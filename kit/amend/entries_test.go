@@ -140,6 +140,8 @@ var refusals = []struct {
 	{"an entry taken out of one value", "components: {wax: {share: 2 % of oil}}\n", remove("components", "wax", "share", "1"), "not in kit.yaml"},
 	{"the only value taken out of its list", "components: {wax: {share: 2 % of oil}}\n", remove("components", "wax", "share", "0"), "the only value"},
 	{"no text", "name: A\n", set("\xff", "name"), "not UTF-8"},
+	{"the second entry of no list", "name: A\n", set("B", "runs", "1", "name"), "no entries yet"},
+	{"the third of one with nothing in it", "name: A\nruns:\n", set("B", "runs", "2", "name"), "no entries yet"},
 	{"a list entry far behind the end", "runs: [{name: A}]\n", set("B", "runs", "7", "name"), "no entry of the list"},
 }
 
