@@ -32,6 +32,7 @@ var packageTable = []string{
 	"kit/load",
 	"instructions",
 	"instructions/adopt",
+	"instructions/keep",
 	"kit/proof",
 	"kit/amend",
 	"templates",

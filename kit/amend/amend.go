@@ -11,6 +11,7 @@
 //	create.go   a field that was not there, at its place in the section
 //	entries.go  entries taken out, doubled, put elsewhere
 //	rename.go   a thing gets another key, everywhere it is named
+//	stretch.go  a stretch of a Markdown file, or the whole of it as an editor shows it
 package amend
 
 import (
