@@ -7,7 +7,9 @@ import (
 	"io/fs"
 )
 
-//go:embed */*
+// Hidden files, such as the drafts of somebody who has an example open, stay out.
+//
+//go:embed */[a-z]*
 var files embed.FS
 
 // Starter is the example that a new kit is made like unless another is named.

@@ -11,6 +11,7 @@
 //	create.go   a field that was not there, at its place in the section
 //	entries.go  entries taken out, doubled, put elsewhere
 //	rename.go   a thing gets another key, everywhere it is named
+//	stretch.go  a stretch of a Markdown file, or the whole of it as an editor shows it
 package amend
 
 import (
@@ -101,6 +102,8 @@ type place struct {
 	index int
 	// missing are the keys of the path that are not there.
 	missing Path
+	// second: the path leads to a second value where there is one, and no list yet.
+	second bool
 }
 
 // parent is the part whose entry it is.
@@ -122,7 +125,15 @@ func (t *text) find(path Path) (place, error) {
 	at := place{part: t.root}
 	for i, key := range path {
 		if at.part.Kind == load.TextPart {
-			if !at.part.Nothing() {
+			isList := levelOf(path[:i]).isList() && i == len(path)-1
+			switch {
+			case at.part.Nothing():
+			case isList && key == "0":
+				return at, nil // one value is written without brackets
+			case isList && key == "1":
+				at.second = true
+				return at, nil
+			default:
 				return place{}, refuse("take that value out first", "%s has one value and no keys under it", path[:i])
 			}
 			at.missing = path[i:]
@@ -170,7 +181,11 @@ func indexOf(part *load.Part, key string, path Path) (int, error) {
 // existing is find for what must be there.
 func (t *text) existing(path Path) (place, error) {
 	at, err := t.find(path)
-	if err == nil && len(at.missing) > 0 {
+	switch {
+	case err != nil:
+	case len(at.missing) == 0 && !at.second && len(at.above) < len(path):
+		err = refuse("name the field itself", "%s is the only value of its field", path)
+	case len(at.missing) > 0 || at.second:
 		err = refuse("look whether it has another name by now", "%s is not in kit.yaml", path)
 	}
 	return at, err

@@ -11,7 +11,11 @@ import (
 func (t *text) create(path Path, at place, form load.Form, value string) ([]byte, error) {
 	parentPath := path[:len(path)-len(at.missing)]
 	for i, key := range at.missing {
-		section := levelOf(path[:len(path)-len(at.missing)+i])
+		above := path[:len(path)-len(at.missing)+i]
+		section := levelOf(above)
+		if section.isList() && i > 0 && key != "0" || section.isList() && i == 0 && at.part.Nothing() && key != "0" {
+			return nil, refuse("count the entries from the first", "%s has no entries yet", above)
+		}
 		if section.inner != nil && section.form == load.NamedGroups {
 			if why, ok := load.IsKey(key); !ok {
 				return nil, refuse("choose another key", "%s", why)

@@ -54,8 +54,8 @@ func (t *text) cuts(at place) []cut {
 		return []cut{{p.Span.Start + 1, p.Span.End - 1, ""}}
 	case len(p.Entries) == 1:
 		return t.onlyOne(at, start, end)
-	case p.InBrackets && n+1 < len(p.Entries):
-		behind := t.entryStart(p.Entries[n+1])
+	case p.InBrackets && n == 0:
+		behind := t.entryStart(p.Entries[1])
 		if strings.Contains(t.bytes(end, behind), "#") {
 			comma := end + bytes.IndexByte(t.file.Text[end:], ',')
 			return []cut{{start, comma + 1, ""}}
@@ -63,10 +63,11 @@ func (t *text) cuts(at place) []cut {
 		return []cut{{start, behind, ""}}
 	case p.InBrackets:
 		before := t.valueEnd(p.Entries[n-1])
-		if strings.Contains(t.bytes(before, start), "#") {
-			return []cut{{start, end, ""}}
+		if !strings.Contains(t.bytes(before, start), "#") {
+			return []cut{{before, end, ""}}
 		}
-		return []cut{{before, end, ""}}
+		comma := end + max(bytes.IndexByte(t.file.Text[end:], ','), 0)
+		return []cut{{start, comma + 1, ""}, {start, end, ""}}
 	case strings.TrimSpace(t.bytes(lineStart, start)) != "":
 		// The first key of an entry of a list stands behind the dash.
 		return []cut{{start, t.entryStart(p.Entries[n+1]), ""}, {start, lineEnd, ""}}

@@ -186,7 +186,9 @@ func (r *renaming) keepAsWord() error {
 		}
 		names := 0
 		if at, err := t.find(At(section.Key, r.key, "also called")); err == nil && len(at.missing) == 0 {
-			names = len(at.part.Entries)
+			if names = len(at.part.Entries); at.part.Kind == load.TextPart {
+				names = 1
+			}
 		}
 		changed, err := Set(text, At(section.Key, r.key, "also called", strconv.Itoa(names)), r.key)
 		if err != nil {

@@ -33,7 +33,12 @@ func Set(content []byte, path Path, value string) ([]byte, error) {
 		return nil, err
 	}
 	form := levelOf(path).form
+	if at.part.Kind == load.TextPart && !at.second && len(at.missing) == 0 && len(at.above) < len(path) {
+		path = path[:len(at.above)] // the one value that the list is
+	}
 	switch {
+	case at.second:
+		return t.makeList(path[:len(path)-1], at, form, value)
 	case len(at.missing) > 0:
 		return t.create(path, at, form, value)
 	case at.part.Kind != load.TextPart:
@@ -56,6 +61,23 @@ func (t *text) replace(path Path, at place, form load.Form, value string) ([]byt
 		}
 	}
 	return nil, refuse("change it in the text", "this value cannot be written at %s without changing something else", path)
+}
+
+// makeList makes a list in brackets of one value and a second.
+func (t *text) makeList(path Path, at place, form load.Form, value string) ([]byte, error) {
+	old := at.part
+	want := t.with(path, func(p *load.Part) {
+		first := *p
+		*p = load.Part{Kind: load.ListPart, Entries: []load.PartEntry{{Value: &first}, {Value: &load.Part{Kind: load.TextPart, Text: value}}}}
+	})
+	for _, first := range []string{t.bytes(old.Span.Start, old.Span.End), doubleQuoted(strings.TrimSuffix(old.Text, "\n"))} {
+		for _, second := range ways(form, value) {
+			if changed := t.spliced(old.Span.Start, old.Span.End, "["+first+", "+second+"]"); t.proved(changed, want) {
+				return changed, nil
+			}
+		}
+	}
+	return nil, refuse("write both as a list in the text", "%s cannot take a second value without changing something else", path)
 }
 
 // fillIn puts a value behind a key with nothing after it.

@@ -19,7 +19,7 @@ func unwritable(value string) string {
 // mayBePlain says whether a value may be tried without quotation marks. Whether it
 // then is read as itself is proved; what is asked here is whether it should be.
 func mayBePlain(form load.Form, value string) bool {
-	if value == "" || strings.TrimSpace(value) != value || hasOdd(value) {
+	if value == "" || strings.TrimSpace(value) != value || hasOdd(value) || means(value) {
 		return false
 	}
 	switch form {
@@ -29,6 +29,12 @@ func mayBePlain(form load.Form, value string) bool {
 		return true
 	}
 	return value != "~" && !strings.EqualFold(value, "null")
+}
+
+// means says whether a value has signs that mean something in YAML where no quotation
+// marks stand round them (YAML 1.2, chapter 7.3.3).
+func means(value string) bool {
+	return strings.ContainsAny(value[:1], ",[]{}#&*!|>'\"%@`") || strings.Contains(value, ": ") || strings.Contains(value, " #") || strings.HasSuffix(value, ":")
 }
 
 // hasOdd says whether a value has a character that only an escape can show: line
