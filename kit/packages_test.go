@@ -41,7 +41,9 @@ var packageTable = []string{
 	"render",
 	"render/labels",
 	"render/print",
+	"render/press",
 	"examples",
+	"cmd/workbench",
 	"cmd/tallyfold",
 }
 
@@ -51,7 +53,7 @@ var doors = map[string][]string{
 	"github.com/yuin/goldmark":      {"instructions", "render"},
 	"github.com/go-rod/rod":         {"render/print"},
 	"github.com/spf13/cobra":        {"cmd/tallyfold"},
-	"net/http":                      {},
+	"net/http":                      {"cmd/workbench"},
 	"github.com/andybalholm/brotli": {"templates"},
 	"golang.org/x/image/font/sfnt":  {"templates"},
 	"github.com/pdfcpu/pdfcpu":      {"render/print"},

@@ -2,7 +2,6 @@ package render
 
 import (
 	"fmt"
-	"strings"
 
 	"tallyfold/kit"
 	"tallyfold/kit/ledger"
@@ -96,30 +95,19 @@ func lengthOf(f *ledger.Figure) float64 {
 	return f.Value().Float()
 }
 
-// flowOf draws what goes where in one run, in grams. ok is false where nothing is weighed.
+// flowOf puts the flow of one run into the page. ok is false where nothing is weighed.
 func (a *assembly) flowOf(run *kit.Run, number int) (flowView, bool) {
-	g := &gathering{kit: a.kit, numbers: map[string]int{}, packs: map[int]bool{}}
-	for _, e := range a.ledger.Entries {
-		if e.Run == run {
-			g.add(e)
-		}
-	}
-	if len(g.streams) == 0 {
+	flow, ok := FlowOf(a.kit, a.ledger, run)
+	if !ok {
 		return flowView{}, false
 	}
-	g.stayBehind()
-	drawn := figure.Flow{Title: strings.TrimSpace("From packs to pieces " + run.Name.Value), Places: g.places()}
 	view := flowView{Run: escape(run.Name.Value), Anchor: fmt.Sprintf("flow-%d", number)}
-	for _, s := range g.streams {
-		from, to, amount := g.called[s.from], g.called[s.to], quantity.Show(s.grams, quantity.Mass)
-		drawn.Streams = append(drawn.Streams, figure.Stream{
-			From: s.from, To: s.to, Size: s.grams.Float(), Tells: fmt.Sprintf("%s from %s to %s", amount, from, to),
-		})
-		view.Streams = append(view.Streams, streamRow{escape(from), escape(to), escape(amount)})
+	for _, s := range flow.Streams {
+		view.Streams = append(view.Streams, streamRow{escape(s.From), escape(s.To), escape(s.Amount)})
 	}
-	if len(g.unweighed) > 0 {
-		view.Left = append(view.Left, escape("Not drawn, as nothing tells what it weighs: "+strings.Join(g.unweighed, ", ")+"."))
+	if flow.Left != "" {
+		view.Left = append(view.Left, escape(flow.Left))
 	}
-	view.Figure = a.draw(fmt.Sprintf("flow-%d", number), drawn.Draw())
+	view.Figure = a.draw(fmt.Sprintf("flow-%d", number), flow.Figure)
 	return view, true
 }

@@ -12,6 +12,7 @@ import (
 	"github.com/spf13/cobra"
 
 	"tallyfold/instructions/adopt"
+	"tallyfold/instructions/keep"
 	"tallyfold/kit/quantity"
 	"tallyfold/kit/source"
 )
@@ -83,7 +84,7 @@ func (o *adoptOptions) run(leaflet string) error {
 		return fmt.Errorf("--format %q is not known; it is text or json", o.format)
 	}
 	if o.into != "" {
-		if err := free(o.into); err != nil {
+		if err := keep.Free(o.into); err != nil {
 			return err
 		}
 	}
@@ -92,7 +93,7 @@ func (o *adoptOptions) run(leaflet string) error {
 		return err
 	}
 	if o.into != "" {
-		if err := placeWhole(o.into, func(folder string) error { return writeAdopted(folder, adopted) }); err != nil {
+		if err := keep.Begin(o.into, keep.Files(map[string][]byte{"kit.yaml": adopted.Definition(), "method.md": adopted.Method(), "adopted.md": adopted.List()})); err != nil {
 			return err
 		}
 	}
@@ -132,19 +133,6 @@ func readText(path string) (*source.File, error) {
 		return nil, fmt.Errorf("%s cannot be read: %w", path, err)
 	}
 	return source.NewFile(filepath.Base(path), text), nil
-}
-
-// writeAdopted lays down the three files of a start.
-func writeAdopted(folder string, a *adopt.Adoption) error {
-	if err := os.Mkdir(folder, 0o755); err != nil {
-		return err
-	}
-	for name, content := range map[string][]byte{"kit.yaml": a.Definition(), "method.md": a.Method(), "adopted.md": a.List()} {
-		if err := writeWhole(filepath.Join(folder, name), content); err != nil {
-			return err
-		}
-	}
-	return nil
 }
 
 func (o *adoptOptions) write(a *adopt.Adoption) error {

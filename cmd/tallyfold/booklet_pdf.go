@@ -6,6 +6,7 @@ import (
 	"slices"
 
 	"tallyfold/render"
+	"tallyfold/render/press"
 	"tallyfold/render/print"
 )
 
@@ -65,30 +66,13 @@ func (o *bookletOptions) writePDFs(ctx context.Context, jobs []job) error {
 
 // make prints one booklet and lays it on sheets if it is to be folded.
 func (o *bookletOptions) make(ctx context.Context, browser *print.Browser, j *job) error {
-	html, err := j.booklet.HTML()
-	if err != nil {
-		return err
-	}
-	j.printed, err = browser.Lay(ctx, html, layOptions(j.booklet))
+	var err error
+	j.printed, err = press.Booklet(ctx, browser, j.booklet)
 	if err != nil || len(j.printed.Fit.Overflows) > 0 {
 		return err
 	}
 	j.sheets, err = o.folding.fold(ctx, browser, j.booklet, j.printed)
 	return err
-}
-
-// layOptions say of a form what the browser must know.
-func layOptions(booklet *render.Booklet) print.Options {
-	form := booklet.Form
-	width, height := form.Area()
-	options := print.Options{
-		Paper: print.Paper(form.Paper), Title: booklet.Title, Language: booklet.Language, Outline: true,
-		Area: print.Area{Width: width, Height: height},
-	}
-	if form.Smallest > 0 {
-		options.Type = &print.TypeRange{Largest: form.Type, Smallest: form.Smallest, Pages: form.Pages}
-	}
-	return options
 }
 
 // finish writes what became of a job, and says whether everything had room.

@@ -10,6 +10,7 @@ import (
 	"regexp"
 	"time"
 
+	"tallyfold/instructions/keep"
 	"tallyfold/kit/proof"
 	"tallyfold/kit/rules"
 	"tallyfold/render"
@@ -62,8 +63,8 @@ func isKitsOwn(path string) bool {
 		return true
 	}
 	folder := filepath.Dir(whole)
-	return isKit(folder) && kitsOwn.MatchString(filepath.Base(whole)) ||
-		isKit(filepath.Dir(folder)) && kitsOwnFolders.MatchString(filepath.Base(folder))
+	return keep.IsKit(folder) && kitsOwn.MatchString(filepath.Base(whole)) ||
+		keep.IsKit(filepath.Dir(folder)) && kitsOwnFolders.MatchString(filepath.Base(folder))
 }
 
 // mayHoldReport says whether a report of the one kit may be written to a path. It

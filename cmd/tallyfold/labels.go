@@ -18,6 +18,7 @@ import (
 	"tallyfold/kit/label"
 	"tallyfold/render"
 	"tallyfold/render/labels"
+	"tallyfold/render/press"
 	"tallyfold/render/print"
 )
 
@@ -289,10 +290,7 @@ func (o *labelsOptions) writePDFs(ctx context.Context, pages []labelPage) error 
 	}
 	defer browser.Close()
 	for _, page := range pages {
-		paper := page.document.Grid.Paper
-		pdf, err := browser.PDF(ctx, page.html, print.Options{
-			Paper: print.Paper{Name: paper.Name, Width: paper.Wide, Height: paper.Tall}, Title: page.document.Title, Language: page.document.Language,
-		})
+		pdf, err := press.Labels(ctx, browser, page.document, page.html)
 		if err != nil {
 			return fmt.Errorf("%s.pdf is not made: %w", page.base, err)
 		}

@@ -17,13 +17,14 @@ A kit is a folder with kit.yaml (what is packed) and method.md (the steps).`,
   tallyfold adopt leaflet.txt --into my-kit
   tallyfold check my-kit
   tallyfold booklet my-kit
-  tallyfold labels my-kit`,
+  tallyfold labels my-kit
+  tallyfold workbench`,
 		Version:       version(),
 		SilenceUsage:  true,
 		SilenceErrors: true,
 	}
 	root.SetOut(io.out)
 	root.SetErr(io.err)
-	root.AddCommand(newNew(io), newAdopt(io), newCheck(io), newBalance(io), newBooklet(io), newLabels(io), newWords(io), newHazards(io), newMarkets(io), newAmend(io), newTemplates(io), newSchema(io))
+	root.AddCommand(newNew(io), newAdopt(io), newCheck(io), newBalance(io), newBooklet(io), newLabels(io), newWords(io), newHazards(io), newMarkets(io), newAmend(io), newWorkbench(io), newTemplates(io), newSchema(io))
 	return root
 }

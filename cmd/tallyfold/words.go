@@ -11,7 +11,6 @@ import (
 	"github.com/spf13/cobra"
 
 	"tallyfold/instructions/xliff"
-	"tallyfold/kit"
 )
 
 type wordsOptions struct {
@@ -119,58 +118,25 @@ func (o *wordsOptions) takeBack(p *proved) error {
 	if err != nil {
 		return err
 	}
-	if err := o.inTheWay(made); err != nil {
+	if err := o.inTheWay(p, made); err != nil {
 		return err
 	}
 	for _, one := range made {
-		if err := writeWhole(one.path, one.text); err != nil {
+		path := filepath.Join(p.folder, one.Name)
+		if err := writeWhole(path, []byte(one.Text)); err != nil {
 			return err
 		}
-		fmt.Fprintln(o.streams.out, one.path)
+		fmt.Fprintln(o.streams.out, path)
 	}
 	return nil
 }
 
-// madeFile is a file of the translation as it will be, and as it was.
-type madeFile struct {
-	path        string
-	text        []byte
-	before      string
-	addedToOnly bool
-}
-
-func (o *wordsOptions) made(p *proved, told *xliff.Translated, files []*xliff.File) ([]madeFile, error) {
-	translation := p.Kit.Translation(told.To)
-	var made []madeFile
-	var troubles []xliff.Trouble
-	for _, file := range files {
-		one := madeFile{path: filepath.Join(p.folder, file.Name+"."+told.To+".md")}
-		var text string
-		var found []xliff.Trouble
-		if file.Name == "kit" {
-			one.path, one.addedToOnly = filepath.Join(p.folder, "kit."+told.To+".txt"), true
-			one.before = textOf(one.path)
-			text, found = told.Texts(file, one.before, textsOf(translation))
-		} else {
-			one.before = textOf(one.path)
-			text, found = told.Markdown(file, func(name string) string { return xliff.Kept(translation, name) })
-		}
-		troubles = append(troubles, found...)
-		if one.text = []byte(text); text != "" && text != one.before {
-			made = append(made, one)
-		}
-	}
+func (o *wordsOptions) made(p *proved, told *xliff.Translated, files []*xliff.File) ([]xliff.Made, error) {
+	made, troubles := told.Made(files, p.Kit.Translation(told.To), func(name string) string { return textOf(filepath.Join(p.folder, name)) })
 	if len(troubles) > 0 {
 		return nil, o.cannotTake(troubles)
 	}
 	return made, nil
-}
-
-func textsOf(t *kit.Translation) map[string]string {
-	if t == nil {
-		return nil
-	}
-	return t.Texts
 }
 
 // textOf is the text of a file, "" for none.
@@ -189,11 +155,11 @@ func (o *wordsOptions) cannotTake(troubles []xliff.Trouble) error {
 	return fmt.Errorf("%s of %s cannot be taken over; nothing was written", count(len(troubles), "text"), o.from)
 }
 
-func (o *wordsOptions) inTheWay(made []madeFile) error {
+func (o *wordsOptions) inTheWay(p *proved, made []xliff.Made) error {
 	var there []string
 	for _, one := range made {
-		if one.before != "" && !one.addedToOnly {
-			there = append(there, one.path)
+		if one.Before != "" && !one.AddedTo {
+			there = append(there, filepath.Join(p.folder, one.Name))
 		}
 	}
 	if len(there) == 0 || o.replace {

@@ -1,0 +1,269 @@
+package workbench
+
+import (
+	"errors"
+	"fmt"
+	"net/http"
+	"os"
+	"slices"
+	"strconv"
+	"strings"
+	"sync"
+	"time"
+
+	"tallyfold/instructions/keep"
+	"tallyfold/kit/picture"
+	"tallyfold/kit/proof"
+	"tallyfold/templates"
+)
+
+// A desk is one open kit: its folder, what was last found of it, and the pages that look
+// at it. Changes are made one at a time, under lock.
+type desk struct {
+	bench  *Workbench
+	name   string // its place under the bench's folder, with forward slashes
+	path   string // on the disk
+	folder *keep.Folder
+	news   news
+
+	lock sync.Mutex
+	// turn counts what has changed on the disk; with what is typed it says whether a proof
+	// still holds.
+	turn   int
+	proof  *proof.Proof
+	proven string
+	tried  bool // remedies of proof have been tried
+	// savers wait for a pause in the typing, a file each.
+	savers map[string]*time.Timer
+	// troubles say of each file why it is not saved; clashes have what another program has
+	// made of the same lines.
+	troubles map[string]string
+	clashes  map[string]*keep.Conflict
+	// notes are told once, at the head of the page.
+	notes []string
+	// changed are the files in the order in which they were last changed here.
+	changed  []string
+	pictures picture.Kept
+}
+
+func (w *Workbench) openDesk(name, path string) (*desk, error) {
+	folder, err := keep.Open(path)
+	if err != nil {
+		return nil, err
+	}
+	d := &desk{
+		bench: w, name: name, path: path, folder: folder,
+		savers: map[string]*time.Timer{}, troubles: map[string]string{}, clashes: map[string]*keep.Conflict{},
+	}
+	go d.watch()
+	// What a program that was killed had written down is saved now.
+	if drafts, err := folder.Drafts(); err == nil {
+		for _, draft := range drafts {
+			d.saveSoon(draft.Name)
+		}
+	}
+	return d, nil
+}
+
+// lookEvery is how often the folder is looked at for changes by other programs.
+const lookEvery = 400 * time.Millisecond
+
+// watch takes note of what other programs do to the folder.
+func (d *desk) watch() {
+	for changes := range d.folder.Watch(d.bench.running, lookEvery) {
+		d.lock.Lock()
+		d.turn++
+		for _, change := range changes {
+			if change.Gone {
+				d.notes = append(d.notes, change.Name+" was taken away by another program. What was saved of it is under “Earlier states”.")
+			}
+		}
+		d.lock.Unlock()
+		d.news.tell()
+	}
+}
+
+func (d *desk) close() {
+	d.lock.Lock()
+	defer d.lock.Unlock()
+	for name, timer := range d.savers {
+		if timer.Stop() {
+			d.save(name)
+		}
+	}
+	if err := d.folder.Close(); err != nil {
+		d.bench.settings.Note(err.Error())
+	}
+}
+
+// onDesk opens the kit that an address names and hands it on.
+func (w *Workbench) onDesk(do func(http.ResponseWriter, *http.Request, *desk)) http.HandlerFunc {
+	return func(out http.ResponseWriter, in *http.Request) {
+		d, err := w.desk(in.PathValue("kit"))
+		if err != nil {
+			w.sorry(out, http.StatusNotFound, err.Error())
+			return
+		}
+		do(out, in, d)
+	}
+}
+
+// desk gives a kit by its place. Only kits that were found under the folder have one, so
+// that no address leads out of it.
+func (w *Workbench) desk(name string) (*desk, error) {
+	w.lock.Lock()
+	defer w.lock.Unlock()
+	if d := w.desks[name]; d != nil {
+		return d, nil
+	}
+	for _, k := range w.kits() {
+		if k.name != name {
+			continue
+		}
+		d, err := w.openDesk(name, k.path)
+		if err == nil {
+			w.desks[name] = d
+		}
+		return d, err
+	}
+	return nil, fmt.Errorf("there is no kit “%s” in %s any more", name, w.root)
+}
+
+// proved judges the kit as it is typed now. The lock is held.
+func (d *desk) proved() *proof.Proof {
+	drafts, err := d.folder.Drafts()
+	if err != nil {
+		d.trouble("", err)
+	}
+	today := d.bench.settings.Now()
+	texts, stamp := map[string][]byte{}, []string{strconv.Itoa(d.turn), today.Format(time.DateOnly)}
+	for _, draft := range drafts {
+		texts[draft.Name] = draft.Text
+		stamp = append(stamp, draft.Name, string(keep.Print(draft.Text)))
+	}
+	if proven := strings.Join(stamp, " "); d.proof == nil || d.proven != proven {
+		d.proof, d.proven, d.tried = proof.OfChanged(os.DirFS(d.path), d.base(), today, texts), proven, false
+	}
+	return d.proof
+}
+
+// triedOut is proved with the remedies tried.
+func (d *desk) triedOut() *proof.Proof {
+	p := d.proved()
+	if !d.tried {
+		p.Try()
+		d.tried = true
+	}
+	return p
+}
+
+// base is the name of the kit's own folder.
+func (d *desk) base() string {
+	return d.name[strings.LastIndexByte(d.name, '/')+1:]
+}
+
+// templates are those of the program, the maker's own over them.
+func (d *desk) templates() templates.Set {
+	own := d.path + "/" + templates.OwnFolder
+	if info, err := os.Stat(own); err == nil && info.IsDir() {
+		return templates.Shipped().Over(os.DirFS(own))
+	}
+	return templates.Shipped()
+}
+
+// read gives a file as it is typed now.
+func (d *desk) read(name string) (keep.Text, error) {
+	text, err := d.folder.Read(name)
+	if err != nil {
+		d.trouble(name, err)
+	}
+	return text, err
+}
+
+// put takes over what a file is to be: written down at once, saved at the next pause. was
+// is what the change was made from. Where another program has changed other lines in the
+// meantime, both are kept.
+func (d *desk) put(name string, text []byte, was keep.Fingerprint) (keep.Fingerprint, error) {
+	print, err := d.folder.Draft(name, text, was)
+	var conflict *keep.Conflict
+	if errors.As(err, &conflict) && conflict.Clean {
+		print, err = d.folder.Draft(name, conflict.Merged, conflict.TheirsPrint)
+		d.notes = append(d.notes, name+" was changed in another place as well. Both changes are kept.")
+	}
+	var trouble *keep.Trouble
+	switch {
+	case errors.As(err, &trouble):
+		d.trouble(name, err)
+		if !trouble.Kept {
+			return "", err
+		}
+		err = nil
+	case err != nil:
+		return "", err
+	default:
+		delete(d.troubles, name)
+	}
+	d.changed = append(slices.DeleteFunc(d.changed, func(other string) bool { return other == name }), name)
+	d.turn++
+	d.saveSoon(name)
+	return print, nil
+}
+
+// pause is how long nothing is typed before a file is saved. What is typed is written down
+// before that, at once.
+const pause = 500 * time.Millisecond
+
+// retry is how long after a trouble saving is tried again.
+const retry = 3 * time.Second
+
+func (d *desk) saveSoon(name string) { d.saveAfter(name, pause) }
+
+func (d *desk) saveAfter(name string, wait time.Duration) {
+	if timer := d.savers[name]; timer != nil {
+		timer.Stop()
+	}
+	d.savers[name] = time.AfterFunc(wait, func() {
+		d.lock.Lock()
+		d.save(name)
+		d.lock.Unlock()
+		d.news.tell()
+	})
+}
+
+// save writes what is typed under its name. The lock is held.
+func (d *desk) save(name string) {
+	text, err := d.folder.Read(name)
+	if err == nil && !text.Unsaved {
+		delete(d.troubles, name)
+		delete(d.clashes, name)
+		return
+	}
+	if err == nil {
+		_, err = d.folder.Save(name, text.Typed, text.TypedPrint)
+	}
+	var conflict *keep.Conflict
+	if errors.As(err, &conflict) && conflict.Clean {
+		_, err = d.folder.Save(name, conflict.Merged, conflict.TheirsPrint)
+		if err == nil {
+			d.notes = append(d.notes, name+" was changed by another program while you worked on it. Both changes are kept.")
+		}
+	}
+	d.turn++
+	switch {
+	case err == nil:
+		delete(d.troubles, name)
+		delete(d.clashes, name)
+	case errors.As(err, &conflict):
+		d.clashes[name] = conflict
+	default:
+		d.trouble(name, err)
+		if d.bench.running.Err() == nil {
+			d.saveAfter(name, retry)
+		}
+	}
+}
+
+// trouble notes why a file is not saved, or not read.
+func (d *desk) trouble(name string, err error) {
+	d.troubles[name] = err.Error()
+}

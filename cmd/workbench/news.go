@@ -1,0 +1,77 @@
+package workbench
+
+import (
+	"fmt"
+	"net/http"
+	"sync"
+	"time"
+)
+
+// News tells open pages that something has changed, whoever changed it. A page that hears
+// of it asks for itself anew; nothing else is sent.
+type news struct {
+	lock    sync.Mutex
+	hearers map[chan struct{}]bool
+}
+
+func (n *news) tell() {
+	n.lock.Lock()
+	defer n.lock.Unlock()
+	for hearer := range n.hearers {
+		select {
+		case hearer <- struct{}{}:
+		default: // it has not come to the last one yet, and will look at both at once
+		}
+	}
+}
+
+func (n *news) hear() (heard chan struct{}, stop func()) {
+	n.lock.Lock()
+	defer n.lock.Unlock()
+	if n.hearers == nil {
+		n.hearers = map[chan struct{}]bool{}
+	}
+	heard = make(chan struct{}, 1)
+	n.hearers[heard] = true
+	return heard, func() {
+		n.lock.Lock()
+		defer n.lock.Unlock()
+		delete(n.hearers, heard)
+	}
+}
+
+// stillHere is how often a quiet connection is used, so that both ends know of each other.
+const stillHere = 15 * time.Second
+
+// tellNews keeps a connection open and writes a line for each change (server-sent events,
+// HTML Living Standard, 9.2).
+func (w *Workbench) tellNews(out http.ResponseWriter, in *http.Request, d *desk) {
+	heard, stop := d.news.hear()
+	defer stop()
+	out.Header().Set("Content-Type", "text/event-stream")
+	sender := http.NewResponseController(out)
+	send := func(line string) bool {
+		_, err := fmt.Fprint(out, line)
+		return err == nil && sender.Flush() == nil
+	}
+	if !send(": here\n\n") {
+		return
+	}
+	quiet := time.NewTicker(stillHere)
+	defer quiet.Stop()
+	for {
+		line := ": still here\n\n"
+		select {
+		case <-in.Context().Done():
+			return
+		case <-w.running.Done():
+			return
+		case <-heard:
+			line = "data: changed\n\n"
+		case <-quiet.C:
+		}
+		if !send(line) {
+			return
+		}
+	}
+}

@@ -1,0 +1,129 @@
+// Fields and buttons: what is typed becomes orders.
+
+import { order, tellWrong } from "./orders.js"
+
+const pathOf = element => JSON.parse(element.dataset.set)
+const by = id => document.getElementById(id)
+
+export function listen() {
+  document.addEventListener("input", event => {
+    const field = event.target.closest("[data-set]")
+    if (field) set(field)
+  })
+  document.addEventListener("change", event => {
+    const { target } = event
+    if (target.matches("[data-more]") && target.value) more(target)
+    else if (target.matches("[data-unit]") && target.value) unit(target)
+  })
+  document.addEventListener("focusout", event => { delete event.target.dataset?.typed })
+  document.addEventListener("click", event => {
+    const button = event.target.closest("button")
+    if (button) press(button)
+  })
+  document.addEventListener("submit", event => {
+    const form = event.target.closest("[data-add-to]")
+    if (!form) return
+    event.preventDefault()
+    addTo(form)
+  })
+}
+
+// set sends what a field holds. What the page knew of it goes along, so that a change made
+// in another window is not written over.
+function set(field) {
+  field.dataset.typed = "yes"
+  const path = pathOf(field)
+  order(() => ({ Act: "set", Path: path, Value: field.value, Was: field.dataset.was }), "set " + field.dataset.set).then(answer => {
+    if (answer && !answer.wrong) field.dataset.was = field.dataset.was ?? ""
+  })
+}
+
+// more shows a field that is still empty.
+function more(select) {
+  const query = new URLSearchParams(location.search)
+  const path = JSON.parse(select.value)
+  query.append("show", path.join("\x1f"))
+  history.replaceState(null, "", "?" + query + location.hash)
+  select.value = ""
+  order({ Act: "look" }).then(() => {
+    const wanted = JSON.stringify(path)
+    for (const field of document.querySelectorAll("[data-set]")) {
+      if (JSON.stringify(pathOf(field)) === wanted) return field.focus()
+    }
+    const group = document.getElementById("f-" + path.join(".").replace(/[^A-Za-z0-9.-]/g, "_"))
+    group?.querySelector("[data-set]")?.focus()
+  })
+}
+
+// unit puts another unit behind the figure that is there, in its tolerance too.
+function unit(select) {
+  const field = by(select.dataset.unit)
+  const known = [...select.options].map(option => option.value).filter(Boolean).sort((a, b) => b.length - a.length)
+  const escaped = known.map(one => one.replace(/[.*+?^${}()|[\]\\]/g, "\\$&")).join("|")
+  const before = field.value
+  field.value = before.replace(new RegExp("(?<=[0-9¼½¾⅓⅔⅛]\\s*)(?:" + escaped + ")(?![A-Za-z])", "g"), select.value)
+  if (field.value === before && !before.includes(select.value)) field.value = (before.trim() + " " + select.value).trim()
+  select.value = ""
+  field.focus()
+  set(field)
+}
+
+function press(button) {
+  const { dataset } = button
+  const path = dataset.path ? JSON.parse(dataset.path) : undefined
+  if (dataset.act) {
+    order({
+      Act: dataset.act, Path: path, Number: Number(dataset.number || 0), Was: dataset.was, Value: dataset.value, File: dataset.file, Rule: dataset.rule,
+    })
+  } else if (dataset.take) {
+    const field = by(dataset.for)
+    field.value = dataset.take
+    set(field)
+  } else if (dataset.add) {
+    addEntry(by(dataset.add))
+  } else if (dataset.name) {
+    order({ Act: "name", Path: JSON.parse(dataset.name), Key: by(dataset.key).value, Value: by(dataset.says).value }).then(answer => {
+      if (answer && !answer.wrong) by(dataset.key).value = by(dataset.says).value = ""
+    })
+  } else if (dataset.rename) {
+    order({ Act: "rename", Path: JSON.parse(dataset.rename), Key: by(dataset.for).value })
+  } else if (dataset.accept !== undefined) {
+    order({ Act: "accept", Rule: dataset.rule, Was: dataset.was, Value: by("because-" + dataset.accept).value, Name: by("until-" + dataset.accept).value })
+  } else if (dataset.back) {
+    order({ Act: "back", Key: dataset.back, File: dataset.file })
+  } else if (dataset.choose) {
+    order({ Act: "choose", Key: dataset.choose, File: dataset.file, Text: dataset.choose === "both" ? by("both").value : "" })
+  } else if (dataset.language && !dataset.translate) {
+    order({ Act: "language", Key: by(dataset.language).value })
+  } else if (dataset.translate) {
+    order({ Act: "translate", Key: dataset.language, Was: dataset.translate, Value: by(dataset.for).value })
+  } else if (dataset.all) {
+    for (const box of document.querySelectorAll(".proposals input[type=checkbox]")) box.checked = dataset.all === "yes"
+  } else if (dataset.unfold !== undefined) {
+    const open = by("tally").classList.toggle("unfolded")
+    button.setAttribute("aria-expanded", open)
+    button.textContent = open ? "Less" : "More"
+  }
+}
+
+function addEntry(input) {
+  if (!input.value.trim()) return
+  order({ Act: "set", Path: JSON.parse(input.dataset.next), Value: input.value, Was: "" }).then(answer => {
+    if (answer && !answer.wrong) input.value = ""
+  })
+}
+
+function addTo(form) {
+  const input = form.querySelector("input")
+  order({ Act: "add", Path: JSON.parse(form.dataset.addTo), Name: input.value }).then(answer => {
+    if (!answer || answer.wrong) return
+    input.value = ""
+    tellWrong("")
+    const cards = form.parentElement.querySelectorAll(":scope > details.card")
+    const last = cards[cards.length - 1]
+    if (last) {
+      last.open = true
+      last.querySelector("[data-set]")?.focus()
+    }
+  })
+}

@@ -1,0 +1,107 @@
+// What the editor shows in its text: links as marked words with their destinations out of
+// sight, words that could be linked, findings under the words they are about.
+
+import { StateEffect, StateField, EditorView, Decoration, hoverTooltip, setDiagnostics } from "./editor.js"
+
+const setMarks = StateEffect.define()
+const setShown = StateEffect.define()
+const none = { links: [], findings: [], could: [], asked: [] }
+
+// marked keeps the marks in their places while text is typed around them.
+export const marked = StateField.define({
+  create: () => ({ links: [], could: [], asked: [], shown: false, drawn: Decoration.none, hidden: Decoration.none }),
+  update(held, transaction) {
+    let next = held
+    if (transaction.docChanged) next = { ...held, ...moved(held, transaction.changes) }
+    for (const effect of transaction.effects) {
+      if (effect.is(setMarks)) next = { ...next, ...effect.value }
+      if (effect.is(setShown)) next = { ...next, shown: effect.value }
+    }
+    return next === held ? held : { ...next, ...draw(next, transaction.state.doc.length) }
+  },
+  provide: field => [
+    EditorView.decorations.from(field, held => held.drawn),
+    EditorView.atomicRanges.of(view => view.state.field(field).hidden),
+  ],
+})
+
+function moved(held, changes) {
+  const move = mark => ({
+    ...mark, from: changes.mapPos(mark.from, 1), to: changes.mapPos(mark.to, -1),
+    ...(mark.wordsFrom === undefined ? {} : { wordsFrom: changes.mapPos(mark.wordsFrom, -1), wordsTo: changes.mapPos(mark.wordsTo, 1) }),
+  })
+  const stays = mark => mark.from < mark.to
+  return { links: held.links.map(move).filter(stays), could: held.could.map(move).filter(stays), asked: held.asked.map(move).filter(stays) }
+}
+
+function draw(held, length) {
+  const drawn = [], hidden = []
+  for (const link of held.links) {
+    if (link.to > length || link.wordsTo < link.wordsFrom) continue
+    if (link.wordsTo > link.wordsFrom) {
+      drawn.push(Decoration.mark({ class: "linked is-" + link.kind }).range(link.wordsFrom, link.wordsTo))
+    }
+    if (held.shown || link.wordsTo === link.wordsFrom) continue
+    for (const [from, to] of [[link.from, link.wordsFrom], [link.wordsTo, link.to]]) {
+      if (to > from) hidden.push(Decoration.replace({}).range(from, to))
+    }
+  }
+  for (const could of held.could) if (could.to <= length) drawn.push(Decoration.mark({ class: "could-link" }).range(could.from, could.to))
+  for (const asked of held.asked) if (asked.to <= length && asked.to > asked.from) drawn.push(Decoration.mark({ class: "asked-about" }).range(asked.from, asked.to))
+  return { drawn: Decoration.set([...drawn, ...hidden], true), hidden: Decoration.set(hidden, true) }
+}
+
+// take puts the marks of an answer into the editor.
+export function take(view, marks) {
+  const { links, could, asked, findings } = marks || none
+  view.dispatch({ effects: setMarks.of({ links, could, asked }) })
+  const length = view.state.doc.length
+  view.dispatch(setDiagnostics(view.state, findings.filter(one => one.from <= length).map(one => ({
+    from: one.from, to: Math.min(Math.max(one.to, one.from), length), message: one.says, renderMessage: () => tell(one),
+    severity: one.class === "must-fix" ? "error" : one.class === "should-fix" ? "warning" : "info",
+  }))))
+}
+
+export function show(view, shown) { view.dispatch({ effects: setShown.of(shown) }) }
+
+export const linkAt = (state, at) => state.field(marked).links.find(link => link.from <= at && at <= link.to)
+
+// couldAt is the link that could be made at a place, else the first in its line.
+export function couldAt(state, at) {
+  const { could } = state.field(marked)
+  const line = state.doc.lineAt(at)
+  return could.find(one => one.from <= at && at <= one.to) || could.find(one => one.from >= line.from && one.to <= line.to)
+}
+
+function tell(one) {
+  const told = document.createElement("div")
+  const say = (name, words, className) => {
+    const line = document.createElement(name)
+    line.textContent = words
+    if (className) line.className = className
+    told.append(line)
+  }
+  say("p", one.severity + ": " + one.says)
+  for (const line of one.sum || []) say("p", line, "sum")
+  for (const line of one.do) say("p", line + ".", "do")
+  return told
+}
+
+// sums tells on hover what a link does, with its sum.
+export const sums = hoverTooltip((view, at) => {
+  const link = linkAt(view.state, at)
+  if (!link) return null
+  return {
+    pos: link.wordsFrom, end: link.wordsTo, above: true,
+    create: () => {
+      const dom = document.createElement("div")
+      dom.className = "does"
+      for (const line of link.does) {
+        const told = document.createElement("p")
+        told.textContent = line
+        dom.append(told)
+      }
+      return { dom }
+    },
+  }
+})

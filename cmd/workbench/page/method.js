@@ -1,0 +1,213 @@
+// The editor of a text: what is typed is written down at once, and what comes of it is shown
+// in the text and beside it.
+
+import {
+  EditorState, EditorView, Annotation, keymap, drawSelection, highlightSpecialChars, defaultKeymap, history, historyKeymap, undo, undoDepth,
+  autocompletion, completionKeymap, lintKeymap, nextDiagnostic,
+} from "./editor.js"
+import { order, address, whenAnswered, tellWrong, say, idle } from "./orders.js"
+import { marked, sums, take, show, linkAt, couldAt } from "./marks.js"
+
+const fromProgram = Annotation.define()
+const by = id => document.getElementById(id)
+let view, file, print, names
+let sent = null // the text that was sent last
+
+export async function begin() {
+  const place = by("editor")
+  if (!place) return
+  file = place.dataset.file
+  names = JSON.parse(place.dataset.names) || []
+  const first = await (await fetch(address("text/" + encodeURIComponent(file)))).json()
+  print = first.print
+  sent = first.text
+  view = new EditorView({ parent: place, state: EditorState.create({ doc: first.text, extensions: extensions(place) }) })
+  take(view, first.marks)
+  goTo(Number(place.dataset.at || 0))
+  whenAnswered(answered)
+  listen()
+  place.dataset.ready = "yes"
+}
+
+function extensions(place) {
+  return [
+    history(), drawSelection(), highlightSpecialChars(), EditorView.lineWrapping, marked, sums,
+    autocompletion({ override: [complete], icons: false }),
+    keymap.of([
+      { key: "Mod-Enter", run: linkHere }, { key: "Alt-n", run: nextDiagnostic }, { key: "Mod-z", run: takeBack },
+      ...completionKeymap, ...lintKeymap, ...historyKeymap, ...defaultKeymap,
+    ]),
+    EditorView.cspNonce.of(document.body.dataset.word),
+    EditorView.contentAttributes.of({ "aria-label": place.dataset.title + ", as text", spellcheck: "true" }),
+    EditorView.updateListener.of(update => {
+      if (update.docChanged && !update.transactions.some(one => one.annotation(fromProgram))) type()
+    }),
+    EditorView.domEventHandlers({ drop: event => dropped(event), dragover: event => event.dataTransfer?.types.includes("Files") && event.preventDefault() }),
+  ]
+}
+
+// type sends what the editor holds; it is composed when its turn comes.
+function type() {
+  order(() => {
+    sent = view.state.doc.toString()
+    return { Act: "type", File: file, Text: sent, Print: print }
+  }, "type")
+}
+
+function answered(answer, asked) {
+  const ours = asked.File === file && ["type", "link", "undo", "redo"].includes(asked.Act)
+  const now = view.state.doc.toString()
+  const still = now === sent || asked.Act !== "type"
+  if (ours && answer.text !== undefined && still) {
+    replace(answer.text)
+    print = answer.print
+    sent = answer.text
+  } else if (ours && answer.print && answer.text === undefined) {
+    print = answer.print
+  }
+  if (ours && answer.marks && (still || answer.text === undefined && now === sent)) take(view, answer.marks)
+  else if (!ours && idle()) look()
+}
+
+// look takes over what another window or another program has made of the text.
+async function look() {
+  const { print: known } = by("editor").dataset
+  if (known === print || view.state.doc.toString() !== sent) return
+  const fresh = await (await fetch(address("text/" + encodeURIComponent(file)))).json()
+  if (view.state.doc.toString() !== sent) return
+  replace(fresh.text)
+  print = fresh.print
+  sent = fresh.text
+  take(view, fresh.marks)
+}
+
+// replace changes only what differs, so that cursor and marks keep their places.
+function replace(text) {
+  const now = view.state.doc.toString()
+  if (now === text) return
+  let from = 0
+  while (from < now.length && from < text.length && now[from] === text[from]) from++
+  let behind = 0
+  while (behind < now.length - from && behind < text.length - from && now[now.length - 1 - behind] === text[text.length - 1 - behind]) behind++
+  view.dispatch({ changes: { from, to: now.length - behind, insert: text.slice(from, text.length - behind) }, annotations: fromProgram.of(true) })
+}
+
+function goTo(at) {
+  const place = Math.min(at, view.state.doc.length)
+  view.dispatch({ selection: { anchor: place }, effects: EditorView.scrollIntoView(place, { y: "center" }) })
+  if (at) view.focus()
+}
+
+function takeBack(target) {
+  if (undoDepth(target.state) > 0) return undo(target)
+  order({ Act: "undo", File: file })
+  return true
+}
+
+// Linking words.
+
+function linkHere() {
+  const { main } = view.state.selection
+  if (!main.empty) { linkChosen(); return true }
+  const could = couldAt(view.state, main.head)
+  if (could) link(could.from, could.to, view.state.sliceDoc(could.from, could.to), could.destination)
+  else say("Nothing here is known to be linked. Choose the words and say what they are.")
+  return true
+}
+
+function link(from, to, words, destination, whole) {
+  order({ Act: "link", File: file, Start: from, End: to, Was: whole ?? words, Value: words, Destination: destination })
+}
+
+function linkChosen() {
+  let { from, to } = view.state.selection.main
+  const kind = by("link-kind").value, what = by("link-what").value
+  const old = linkAt(view.state, from)
+  const words = old ? view.state.sliceDoc(old.wordsFrom, old.wordsTo) : view.state.sliceDoc(from, to)
+  if (!words.trim()) return tellWrong("Choose the words first, then say what they are.", "editor")
+  const named = what || (kind === "step" ? keyOf(words) : "")
+  if (old) link(old.from, old.to, words, kind + ":" + named, view.state.sliceDoc(old.from, old.to))
+  else link(from, to, words, kind + ":" + named)
+}
+
+const keyOf = words => words.normalize("NFD").toLowerCase().replace(/[^a-z0-9]+/g, "-").replace(/^-+|-+$/g, "")
+
+function linkOff() {
+  const old = linkAt(view.state, view.state.selection.main.head)
+  if (!old) return tellWrong("Put the cursor into the marked words first.", "editor")
+  link(old.from, old.to, view.state.sliceDoc(old.wordsFrom, old.wordsTo), "", view.state.sliceDoc(old.from, old.to))
+}
+
+// complete offers the names of things. Behind an amount the whole becomes a link.
+function complete(context) {
+  const word = context.matchBefore(/\p{L}[\p{L}-]*/u)
+  if (!word && !context.explicit || word && word.text.length < 2 && !context.explicit) return null
+  if (linkAt(context.state, context.pos)) return null
+  const from = word ? word.from : context.pos
+  return {
+    from, validFor: /^[\p{L}-]*$/u,
+    options: names.map(one => ({ label: one.name, detail: one.kind, apply: (target, _completion, start, end) => put(target, one, start, end) })),
+  }
+}
+
+const amount = /(?:\d[\d.,/ ]*|[¼½¾⅓⅔⅛])[\d.,/ ¼½¾⅓⅔⅛–-]*\s*(?:\p{L}{1,12}\.?|%)?(?:\s+of)?(?:\s+the)?\s+$|(?:all|half|the rest|the remainder)\s+of\s+(?:the\s+)?$/iu
+
+function put(target, one, from, to) {
+  const line = target.state.doc.lineAt(from)
+  const before = line.text.slice(0, from - line.from).match(amount)
+  let start = from, text = one.name
+  if (one.links === "take" && before) {
+    start = from - before[0].length
+    text = `[${before[0]}${one.name}](take:${one.key})`
+  } else if (one.links === "tool" || one.links === "vessel") {
+    text = `[${one.name}](${one.links}:${one.key})`
+  }
+  target.dispatch({ changes: { from: start, to, insert: text }, selection: { anchor: start + text.length }, userEvent: "input.complete" })
+}
+
+// Pictures.
+
+function dropped(event) {
+  const picture = event.dataTransfer?.files[0]
+  if (!picture) return false
+  event.preventDefault()
+  keep(picture)
+  return true
+}
+
+async function keep(picture) {
+  const response = await fetch(address("pictures/" + encodeURIComponent(picture.name)), { method: "POST", body: picture })
+  const told = await response.text()
+  if (response.ok) putPicture(told)
+  else tellWrong(told, "editor")
+}
+
+function putPicture(name) {
+  const at = view.state.selection.main.head
+  const text = `[see the picture](picture:${name})`
+  view.dispatch({ changes: { from: at, insert: text }, selection: { anchor: at + text.length } })
+  view.focus()
+}
+
+function listen() {
+  by("link-do").addEventListener("click", linkChosen)
+  by("link-off").addEventListener("click", linkOff)
+  by("show-links").addEventListener("change", event => show(view, event.target.checked))
+  by("link-what").addEventListener("change", event => {
+    const links = event.target.selectedOptions[0]?.dataset.links
+    if (links) by("link-kind").value = links
+  })
+  document.addEventListener("click", event => {
+    const button = event.target.closest("[data-link], [data-relink], [data-picture], a[data-at]")
+    if (!button) return
+    const { dataset } = button
+    if (dataset.at !== undefined) { event.preventDefault(); goTo(Number(dataset.at)); view.focus() }
+    else if (dataset.picture) putPicture(dataset.picture)
+    else if (dataset.link) link(Number(dataset.from), Number(dataset.to), dataset.words, dataset.link)
+    else link(Number(dataset.from), Number(dataset.to), by("w-" + dataset.relink).value, by("d-" + dataset.relink).value, dataset.whole)
+  })
+  const drop = by("drop")
+  drop?.addEventListener("dragover", event => event.preventDefault())
+  drop?.addEventListener("drop", dropped)
+  by("picture-in")?.addEventListener("change", event => { if (event.target.files[0]) keep(event.target.files[0]) })
+}

@@ -1,0 +1,69 @@
+// Makes a part of the page what a fresh one says and leaves alone what is the same, so that
+// the cursor, the scroll and what is open stay. What is being typed is never touched.
+//
+//   data-own    what is inside belongs to a script of the page and stays
+
+export function morph(old, fresh) {
+  if (old.nodeType !== fresh.nodeType || old.nodeName !== fresh.nodeName || old.id !== fresh.id) {
+    old.replaceWith(document.importNode(fresh, true))
+    return
+  }
+  if (old.nodeType !== Node.ELEMENT_NODE) {
+    if (old.data !== fresh.data) old.data = fresh.data
+    return
+  }
+  attributes(old, fresh)
+  if (old.hasAttribute("data-own")) return
+  children(old, fresh)
+  value(old, fresh)
+}
+
+// What a person has opened stays open, whatever the fresh page says.
+const persons = new Set(["open", "aria-expanded"])
+
+function attributes(old, fresh) {
+  for (const { name, value } of fresh.attributes) {
+    if (!persons.has(name) && old.getAttribute(name) !== value) old.setAttribute(name, value)
+  }
+  for (const { name } of [...old.attributes]) {
+    if (!persons.has(name) && !fresh.hasAttribute(name)) old.removeAttribute(name)
+  }
+}
+
+function children(old, fresh) {
+  const named = new Map()
+  for (const child of old.children) if (child.id) named.set(child.id, child)
+  let at = old.firstChild
+  for (const wanted of [...fresh.childNodes]) {
+    const known = wanted.id && named.get(wanted.id)
+    if (known) {
+      if (known !== at) old.insertBefore(known, at)
+      else at = at.nextSibling
+      morph(known, wanted)
+    } else if (at && at.nodeType === wanted.nodeType && at.nodeName === wanted.nodeName && !at.id && !wanted.id) {
+      const next = at.nextSibling
+      morph(at, wanted)
+      at = next
+    } else {
+      old.insertBefore(document.importNode(wanted, true), at)
+    }
+  }
+  while (at) {
+    const next = at.nextSibling
+    at.remove()
+    at = next
+  }
+}
+
+// The value that a field shows is not the one in its attribute once somebody has typed.
+function value(old, fresh) {
+  if (old === document.activeElement || old.dataset.typed) return
+  if (old.nodeName === "TEXTAREA") {
+    if (old.value !== fresh.textContent) old.value = fresh.textContent
+  } else if (old.nodeName === "SELECT") {
+    const chosen = [...fresh.options].findIndex(option => option.hasAttribute("selected"))
+    if (!old.hasAttribute("data-more") && !old.hasAttribute("data-unit") && old.dataset.set) old.selectedIndex = Math.max(chosen, 0)
+  } else if (old.nodeName === "INPUT" && old.dataset.set && old.value !== fresh.getAttribute("value")) {
+    old.value = fresh.getAttribute("value")
+  }
+}

@@ -1,0 +1,119 @@
+// Orders go to the program one after the other. Of several that set the same field only the
+// last is sent; typing never waits for an answer.
+
+import { morph } from "./morph.js"
+
+const kit = document.body.dataset.kit
+const page = document.body.dataset.page
+const waiting = new Map() // orders not yet sent, by what they are about
+let sending = false
+let count = 0
+const hearers = []
+
+export const address = path => "/kit/" + encodeURIComponent(kit) + "/" + path
+
+// whenAnswered is told each answer, with the order that it is to.
+export function whenAnswered(hearer) { hearers.push(hearer) }
+
+// order sends an order and gives its answer. With a name it takes the place of one of the
+// same name that still waits.
+export function order(asked, name) {
+  return new Promise(resolve => {
+    const key = name || "order-" + count++
+    const before = waiting.get(key)
+    if (before) before.resolve(null)
+    waiting.delete(key)
+    waiting.set(key, { asked, resolve })
+    send()
+  })
+}
+
+export const idle = () => !sending && waiting.size === 0
+
+async function send() {
+  if (sending) return
+  sending = true
+  while (waiting.size > 0) {
+    const [key, { asked, resolve }] = waiting.entries().next().value
+    const now = typeof asked === "function" ? asked() : asked
+    let answer
+    try {
+      answer = await post(now)
+    } catch {
+      tellLost(true)
+      await new Promise(done => setTimeout(done, 1500))
+      continue // it is sent again, with what has come to it since
+    }
+    tellLost(false)
+    if (waiting.get(key)?.resolve === resolve) waiting.delete(key)
+    take(answer, now)
+    resolve(answer)
+  }
+  sending = false
+}
+
+async function post(asked) {
+  const response = await fetch(address("change"), {
+    method: "POST", headers: { "Content-Type": "application/json" },
+    body: JSON.stringify({ Page: page, Query: location.search, ...asked }),
+  })
+  if (response.status === 403) return { wrong: await response.text() }
+  if (response.status >= 500) throw new Error("the program could not answer")
+  if (!response.ok) return { wrong: await response.text() }
+  return response.json()
+}
+
+// take shows what came of an order.
+function take(answer, asked) {
+  if (answer.page) show(answer.page)
+  if (answer.wrong) tellWrong(answer.wrong, answer.field)
+  else if (asked.Act !== "look") tellWrong("")
+  for (const hearer of hearers) hearer(answer, asked)
+  if (answer.go && !answer.wrong) follow(answer.go)
+}
+
+// show makes the page what a fresh one says.
+export function show(html) {
+  const fresh = new DOMParser().parseFromString(html, "text/html")
+  for (const id of ["top", "tabs", "main", "tally"]) {
+    const old = document.getElementById(id), wanted = fresh.getElementById(id)
+    if (old && wanted) morph(old, wanted)
+  }
+}
+
+function follow(go) {
+  if (go.startsWith("#")) location.hash = go
+  else location.href = address(go)
+}
+
+// tellWrong says why nothing was done, beside the field that it is about.
+export function tellWrong(words, field) {
+  document.querySelectorAll(".refused.now").forEach(old => old.remove())
+  if (!words) return
+  const told = document.createElement("p")
+  told.className = "refused now"
+  told.setAttribute("role", "alert")
+  told.textContent = words
+  const place = field && document.getElementById(field + "-wrong") || document.getElementById("said")
+  place.append(told)
+}
+
+export function say(words) {
+  document.getElementById("said").textContent = words
+}
+
+function tellLost(lost) {
+  let told = document.getElementById("lost")
+  if (!lost) { told?.remove(); return }
+  if (told) return
+  told = document.createElement("p")
+  told.id = "lost"
+  told.className = "notice trouble"
+  told.setAttribute("role", "alert")
+  told.textContent = "The program does not answer. What you type stays in this page and is sent as soon as it answers again; leave the page open."
+  document.getElementById("said").before(told)
+}
+
+addEventListener("beforeunload", event => {
+  if (!idle()) event.preventDefault()
+})

@@ -1,0 +1,86 @@
+package workbench
+
+import (
+	"fmt"
+	"net/url"
+	"strings"
+
+	"tallyfold/kit/diag"
+	"tallyfold/kit/source"
+)
+
+// A toldFinding is a finding as a page shows it.
+type toldFinding struct {
+	Rule, Severity, Class string
+	Found, Expected       string
+	Sum                   []string
+	// Place says where it is, in words; Go leads there.
+	Place, Go string
+	Remedies  []toldRemedy
+	Also      []toldPlace
+	// Number is its place in the list of the proof, for the buttons.
+	Number int
+}
+
+type toldPlace struct{ Words, Go string }
+
+type toldRemedy struct {
+	Do, Then, Tried string
+	// Number is its place among the finding's; Ready: it names an exact change.
+	Number int
+	Ready  bool
+	// Changes are shown before they are made.
+	Changes []toldChange
+}
+
+type toldChange struct{ Place, Old, New string }
+
+// tell puts a finding into what a template shows.
+func tell(kit string, f diag.Finding) toldFinding {
+	told := toldFinding{
+		Rule: f.Rule, Severity: f.Severity.String(), Class: strings.ReplaceAll(f.Severity.String(), " ", "-"),
+		Found: f.Found, Expected: f.Expected, Sum: f.Sum, Place: placeWords(f.Where), Go: placeAddress(kit, f.Where),
+	}
+	for i, r := range f.Remedies {
+		told.Remedies = append(told.Remedies, toldRemedy{
+			Do: r.Do, Then: r.Then, Tried: r.Tried, Number: i, Ready: len(r.Changes) > 0, Changes: tellChanges(r.Changes),
+		})
+	}
+	for _, also := range f.Also {
+		told.Also = append(told.Also, toldPlace{strings.TrimSpace(also.Note + " (" + placeWords(also.Where) + ")"), placeAddress(kit, also.Where)})
+	}
+	return told
+}
+
+func tellChanges(changes []diag.Change) []toldChange {
+	var told []toldChange
+	for _, c := range changes {
+		told = append(told, toldChange{placeWords(c.Where), string(c.Where.File.Text[c.Where.Start:c.Where.End]), c.New})
+	}
+	return told
+}
+
+// placeWords tells a place as people count: file and line.
+func placeWords(at source.Span) string {
+	if !at.Known() || at.File == nil {
+		return "the kit as a whole"
+	}
+	return fmt.Sprintf("%s, line %d", at.File.Name, at.Position().Line)
+}
+
+// placeAddress leads to a place: a card of the box, or the words in the editor.
+func placeAddress(kit string, at source.Span) string {
+	base := "/kit/" + url.PathEscape(kit)
+	switch {
+	case !at.Known() || at.File == nil:
+		return base + "/box"
+	case at.File.Name == "kit.yaml":
+		if field := fieldAt(at); field != "" {
+			return base + "/box#" + field
+		}
+		return base + "/box"
+	case isText(at.File.Name):
+		return fmt.Sprintf("%s/method?file=%s&at=%d", base, url.QueryEscape(at.File.Name), inEditor(at.File.Text, at.Start))
+	}
+	return base + "/box"
+}

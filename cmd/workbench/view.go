@@ -1,0 +1,214 @@
+package workbench
+
+import (
+	"cmp"
+	"fmt"
+	"net/http"
+	"net/url"
+	"slices"
+	"strings"
+
+	"tallyfold/kit/diag"
+	"tallyfold/kit/ledger"
+	"tallyfold/kit/proof"
+	"tallyfold/kit/quantity"
+)
+
+// A view is what every page shows; Body is the page's own.
+type view struct {
+	Nonce, Version, Title string
+	// Kit is the kit's place in addresses, "" on the shelf.
+	Kit, Called string
+	Edition     int
+	Page        string
+	Tabs        []tab
+	Tally       tally
+	// Notices stand at the head of the page: what is not saved and why, what others did.
+	Notices []notice
+	// Unsaved counts the files that are written down and not saved yet.
+	Unsaved int
+	Undo    undoView
+	Body    any
+}
+
+type tab struct {
+	Name, Title string
+	Here        bool
+}
+
+type notice struct {
+	Words string
+	// Trouble: it asks for something to be done.
+	Trouble  bool
+	Go, Says string
+}
+
+type undoView struct {
+	File         string
+	Undos, Redos int
+}
+
+// tally is what is always in sight: whether anything must be fixed, the worst of it, and
+// what is packed, used and left.
+type tally struct {
+	Unread             bool // no kit could be read
+	Must, Should, Know int
+	CannotCheck        int
+	Accepted           int
+	Worst              []toldFinding
+	Bars               []bar
+}
+
+// A bar is one component: how much of its pack is used, in hundredths of the pack.
+type bar struct {
+	Key, Letter, Name, Says, Go string
+	// Used is 0 to 100; Over what goes beyond the pack; Spare what nobody has to use.
+	Used, Over, Spare float64
+	// Unknown: nothing can be told of it.
+	Unknown, Short bool
+}
+
+// view gathers what the frame of a page needs. The lock is held.
+func (d *desk) view(p page, in *http.Request) view {
+	proof := d.proved()
+	v := view{
+		Nonce: nonceOf(in.Context()), Version: d.bench.settings.Version, Title: p.title, Kit: d.name, Called: d.base(), Page: p.name,
+		Tally: tallyOf(d.name, proof),
+	}
+	if k := proof.Kit; k != nil {
+		v.Called, v.Edition = cmp.Or(k.Name.Value, d.base()), k.Edition.Value
+	}
+	for _, other := range pages {
+		if !other.aside {
+			v.Tabs = append(v.Tabs, tab{other.name, other.title, other.name == p.name})
+		}
+	}
+	v.Notices = d.notices()
+	if drafts, err := d.folder.Drafts(); err == nil {
+		v.Unsaved = len(drafts)
+	}
+	v.Undo = d.undoOf(in)
+	return v
+}
+
+// notices are told as long as they are true; notes once.
+func (d *desk) notices() []notice {
+	var all []notice
+	for _, name := range sortedKeys(d.clashes) {
+		all = append(all, notice{
+			Words: name + " was changed by another program in the same lines. Both texts are kept; nothing is saved until you choose.", Trouble: true,
+			Go: "/kit/" + url.PathEscape(d.name) + "/clash?file=" + url.QueryEscape(name), Says: "See both side by side",
+		})
+	}
+	for _, name := range sortedKeys(d.troubles) {
+		all = append(all, notice{Words: d.troubles[name], Trouble: true})
+	}
+	for _, words := range d.notes {
+		all = append(all, notice{Words: words})
+	}
+	d.notes = nil
+	return all
+}
+
+// undoOf says what “Undo” takes back: the file that the page is about, else the one changed
+// last.
+func (d *desk) undoOf(in *http.Request) undoView {
+	name := fileOf(in)
+	if name == "" && len(d.changed) > 0 {
+		name = d.changed[len(d.changed)-1]
+	}
+	if name == "" {
+		name = "kit.yaml"
+	}
+	text, err := d.folder.Read(name)
+	if err != nil {
+		return undoView{File: name}
+	}
+	return undoView{File: name, Undos: text.Undos, Redos: text.Redos}
+}
+
+// tallyOf counts what was found. The worst are those that a maker should look at first.
+func tallyOf(kit string, p *proof.Proof) tally {
+	t := tally{
+		Unread: p.Kit == nil, Must: p.Findings.Count(diag.MustFix), Should: p.Findings.Count(diag.ShouldFix),
+		Know: p.Findings.Count(diag.WorthKnowing), Accepted: len(p.Accepted),
+	}
+	for _, f := range p.Findings {
+		if f.CannotCheck() {
+			t.CannotCheck++
+		}
+	}
+	const worst = 3
+	for _, f := range p.Findings.Sorted() {
+		if len(t.Worst) < worst && !f.Follows && f.Severity != diag.WorthKnowing {
+			t.Worst = append(t.Worst, tell(kit, f))
+		}
+	}
+	if p.Ledger != nil {
+		for _, b := range p.Ledger.Balances {
+			t.Bars = append(t.Bars, barOf(kit, p, b))
+		}
+	}
+	return t
+}
+
+// barOf draws one balance. What cannot be told is drawn as unknown, never as empty.
+func barOf(kit string, p *proof.Proof, b *ledger.Balance) bar {
+	c := p.Kit.Component(b.Thing)
+	drawn := bar{Key: b.Thing, Letter: c.Letter, Name: c.String(), Go: addressOfField(kit, "components", b.Thing), Says: saysOf(b)}
+	if !b.Packed.Known() || !b.Used.Known() || b.Packed.Value().Sign() <= 0 {
+		drawn.Unknown = true
+		return drawn
+	}
+	part := func(f *ledger.Figure) float64 {
+		if !f.Known() {
+			return 0
+		}
+		return 100 * f.Value().Float() / b.Packed.Value().Float()
+	}
+	used := part(b.Used)
+	drawn.Used, drawn.Over, drawn.Spare = min(used, 100), min(max(used-100, 0), 100), min(part(b.Spare), max(100-used, 0))
+	drawn.Short = used > 100
+	return drawn
+}
+
+// saysOf tells a balance in words: a bar is never told by its length alone.
+func saysOf(b *ledger.Balance) string {
+	switch {
+	case !b.Used.Known():
+		return "used: " + b.Used.Show()
+	case !b.Packed.Known():
+		return "packed: " + b.Packed.Show()
+	case b.Left.Known() && b.Left.Value().Sign() < 0:
+		return fmt.Sprintf("%s packed, %s too little", b.Packed.Show(), quantity.Show(b.Left.Value().Abs(), b.Dimension))
+	case b.Left.Known() && b.Left.Value().IsZero():
+		return "all " + b.Packed.Show() + " used"
+	}
+	return fmt.Sprintf("%s of %s used, %s left", b.Used.Show(), b.Packed.Show(), b.Left.Show())
+}
+
+func sortedKeys[T any](all map[string]T) []string {
+	var keys []string
+	for key := range all {
+		keys = append(keys, key)
+	}
+	slices.Sort(keys)
+	return keys
+}
+
+// fileOf is the text file that a page was asked for, "" for none.
+func fileOf(in *http.Request) string {
+	name := in.URL.Query().Get("file")
+	if !isText(name) {
+		return ""
+	}
+	return name
+}
+
+// isText says whether a name is that of a file which the page edits.
+func isText(name string) bool {
+	if strings.ContainsAny(name, "/\\") || strings.HasPrefix(name, ".") {
+		return false
+	}
+	return strings.HasSuffix(name, ".md") || strings.HasSuffix(name, ".yaml") || strings.HasSuffix(name, ".txt")
+}
