@@ -1,9 +1,11 @@
 package workbench
 
 import (
+	"encoding/json"
 	"errors"
 	"fmt"
 	"net/http"
+	"net/url"
 	"slices"
 
 	"tallyfold/kit/proof"
@@ -103,7 +105,13 @@ func (w *Workbench) sendBooklet(out http.ResponseWriter, in *http.Request, d *de
 		http.Error(out, plain(err), http.StatusConflict)
 		return
 	}
+	form, err := json.Marshal(booklet.Preview())
+	if err != nil {
+		http.Error(out, plain(err), http.StatusInternalServerError)
+		return
+	}
 	guardMade(out.Header())
+	out.Header().Set("X-Form", url.PathEscape(string(form)))
 	out.Header().Set("Content-Type", "text/html; charset=utf-8")
 	_, _ = out.Write(html)
 }

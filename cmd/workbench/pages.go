@@ -13,6 +13,7 @@ import (
 	"path"
 	"strings"
 
+	"tallyfold/render/print"
 	"tallyfold/templates"
 )
 
@@ -144,6 +145,9 @@ func (d *desk) page(p page, in *http.Request) ([]byte, error) {
 func (w *Workbench) servePage(out http.ResponseWriter, in *http.Request) {
 	name := strings.TrimPrefix(path.Clean(in.URL.Path), "/page/")
 	text, err := fs.ReadFile(w.pages.served, name)
+	if name == fitScript {
+		text, err = []byte(print.FitScript()), nil
+	}
 	kind := map[string]string{".js": "text/javascript; charset=utf-8", ".css": "text/css; charset=utf-8", ".svg": "image/svg+xml", ".txt": "text/plain; charset=utf-8"}[path.Ext(name)]
 	if err != nil || kind == "" {
 		http.NotFound(out, in)
@@ -152,6 +156,9 @@ func (w *Workbench) servePage(out http.ResponseWriter, in *http.Request) {
 	out.Header().Set("Content-Type", kind)
 	_, _ = out.Write(text)
 }
+
+// fitScript is the name under which a page asks for the script that reckons before a print.
+const fitScript = "fit.js"
 
 // serveFont hands out one of the faces of the booklet, which the page uses too.
 func (w *Workbench) serveFont(out http.ResponseWriter, in *http.Request) {

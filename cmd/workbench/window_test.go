@@ -89,6 +89,7 @@ func (w *window) wait(what, condition string, about ...any) {
 		}
 		if time.Now().After(end) {
 			w.look("waited")
+			w.fine()
 			w.bench.Fatalf("waited in vain for %s; %v\n%s", what, err, w.text("main"))
 		}
 	}

@@ -57,6 +57,13 @@ var writeNumbers string
 //go:embed fit.js
 var fit string
 
+// FitScript gives the reckoning before a print as a module, for a page that shows a document
+// as it will be printed: fitFor(document, getComputedStyle) gives the function of fit.js for a
+// document whose rules for print count on screen.
+func FitScript() string {
+	return "export const fitFor = (document, getComputedStyle) => {\n" + writeNumbers + "\nconst reckon =\n" + fit + "\nreturn reckon\n}\n"
+}
+
 // pixel is the size of a CSS pixel in millimetres: 96 make an inch (CSS Values and Units, section 6.2).
 const pixel = millimetresPerInch / 96
 

@@ -26,7 +26,8 @@
   }
   const shown = element => style(element).display !== "none" && style(element).position !== "absolute"
   const avoids = value => value === "avoid" || value === "avoid-page"
-  const forces = value => value === "page" || value === "always" || value === "left" || value === "right"
+  // A page that shows itself in columns breaks them where it would break pages.
+  const forces = value => value === "page" || value === "always" || value === "left" || value === "right" || value === "column"
   const solid = element => avoids(style(element).breakInside) || /^(IMG|svg|TR|FIGURE|FIELDSET)$/i.test(element.tagName)
   const inlineTags = /^(A|B|I|EM|STRONG|SPAN|BR|INPUT|TD|TH|LABEL|CODE|CITE|SMALL|SUP|SUB)$/
   const inline = element => inlineTags.test(element.tagName) && element.children.length === 0 || /^(inline|ruby|contents|table-cell)/.test(style(element).display)

@@ -44,6 +44,7 @@ async function refresh() {
     shown = await showPages(by("pages"), text, form)
     preview.dataset.took = Math.round(performance.now() - begun)
     preview.dataset.pages = shown.pages
+    preview.dataset.numbers = JSON.stringify(shown.numbers)
     tellPage()
   } while (preview.dataset.stamp !== stamp)
   showing = false
