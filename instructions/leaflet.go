@@ -46,6 +46,18 @@ var ownLink = regexp.MustCompile(`\[([^\[\]]*)\]\((?:` + strings.Join(kindNames(
 // words, byte for byte.
 func WithoutLinks(text []byte) []byte { return ownLink.ReplaceAll(text, []byte("$1")) }
 
+// A LinkPlace is where a link that says what happens stands: the whole of it, and its words.
+type LinkPlace struct{ Start, End, WordsStart, WordsEnd int }
+
+// LinkPlaces are all such links of a text, in its order.
+func LinkPlaces(text []byte) []LinkPlace {
+	var all []LinkPlace
+	for _, at := range ownLink.FindAllSubmatchIndex(text, -1) {
+		all = append(all, LinkPlace{at[0], at[1], at[2], at[3]})
+	}
+	return all
+}
+
 // ownDestination is where the destination of such a link begins.
 var ownDestination = regexp.MustCompile(`\]\([ \t]*(?:` + strings.Join(kindNames(), "|") + `):`)
 

@@ -264,7 +264,11 @@ func offersFor(k *kit.Kit, path []string) []offer {
 		if d.Note != "" {
 			says += "; " + d.Note
 		}
-		all = append(all, offer{Value: d.Offered, Says: says, Source: d.Source + " (" + d.Known + ")"})
+		from := d.Source
+		if d.Known != d.Source {
+			from += " (" + d.Known + ")"
+		}
+		all = append(all, offer{Value: d.Offered, Says: says, Source: from})
 	}
 	return all
 }

@@ -96,13 +96,16 @@ func (d *desk) labels(p *proof.Proof, shownNow *cautionsView) {
 		return
 	}
 	for _, document := range made.Documents {
-		shownNow.Kinds = append(shownNow.Kinds, labelView{document.Kind, document.Title, document.Labels, document.Sheets, document.Grid.Name})
+		shownNow.Kinds = append(shownNow.Kinds, labelView{document.Kind, labelTitle(document.Kind), document.Labels, document.Sheets, document.Grid.Name})
 	}
 	for _, misfit := range made.Misfits {
 		shownNow.NoRoom = append(shownNow.NoRoom, misfit.String())
 	}
 	shownNow.Notes = made.Notes
 }
+
+// labelTitle is what people call a kind of label: "bags" are the labels of the bags.
+func labelTitle(kind string) string { return "Labels: " + strings.ReplaceAll(kind, "-", " ") }
 
 func classWords(c label.Classification) []string {
 	if c.Why != "" {

@@ -92,7 +92,7 @@ func (d *desk) marks(name string) *marks {
 				m.Links = append(m.Links, at)
 			}
 		}
-		d.propose(p, m)
+		m.propose(p)
 	}
 	slices.SortFunc(m.Links, func(a, b linkMark) int { return a.From - b.From })
 	return m

@@ -126,9 +126,10 @@ func (w *window) eval(script string, about ...any) string {
 	return result.Value.JSON("", "")
 }
 
-// press clicks what a person would click, opening what it stands in.
+// press clicks what a person would click, opening what it stands in, once the page is still.
 func (w *window) press(selector string) {
 	w.bench.Helper()
+	w.wait("the page to be still", `() => !document.documentElement.dataset.busy`)
 	w.wait(selector, `selector => { const at = document.querySelector(selector); for (let up = at; up; up = up.parentElement) if (up.nodeName === "DETAILS" && up.querySelector(":scope > summary") !== at) up.open = true; at?.scrollIntoView({block: "center"}); return !!at }`, selector)
 	element, err := w.page.Timeout(patience).Element(selector)
 	w.must(err)

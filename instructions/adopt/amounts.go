@@ -155,6 +155,9 @@ func (r *reading) lastBefore(all []measured, at int) *measured {
 	return last
 }
 
+// noHandling is asked of things that are counted.
+const noHandling = "what happens with them?"
+
 // proposeAmount proposes to link an amount with what it is of.
 func (r *reading) proposeAmount(m measured, found naming) {
 	p := &Proposal{
@@ -185,7 +188,7 @@ func (r *reading) proposeAmount(m measured, found naming) {
 	case len(p.Names) > 1:
 		p.Meaning, p.Open = said+" of each of several things", "one link tells one thing: write the amount once for each"
 	case m.amount.Dimension == quantity.Count:
-		p.Meaning, p.Open = said, "what happens with them?"
+		p.Meaning, p.Open = said, noHandling
 		for _, way := range [][2]string{{"take:", "taken"}, {"place:", "placed"}, {"fill:", "filled"}} {
 			p.Alternatives = append(p.Alternatives, Alternative{way[0] + p.Names[0].Key, said + " are " + way[1]})
 		}

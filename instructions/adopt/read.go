@@ -4,6 +4,7 @@ import (
 	"slices"
 	"strings"
 
+	"tallyfold/kit"
 	"tallyfold/kit/quantity"
 	"tallyfold/kit/rules"
 )
@@ -20,6 +21,8 @@ type reading struct {
 	// manyKinds: a name of the leaflet that fits several things of the list of parts.
 	doubtful []Question
 	hasList  bool
+	// kit is the one whose method is read; nil for a leaflet.
+	kit *kit.Kit
 }
 
 func wordsOf(text string) []rules.Word { return rules.Words(text) }

@@ -44,6 +44,7 @@ async function refresh() {
     shown = await showPages(by("pages"), text, form)
     preview.dataset.took = Math.round(performance.now() - begun)
     preview.dataset.pages = shown.pages
+    by("pages").contentWindow.onscroll = tellPage
     preview.dataset.numbers = JSON.stringify(shown.numbers)
     tellPage()
   } while (preview.dataset.stamp !== stamp)
@@ -53,7 +54,6 @@ async function refresh() {
 function turn(pages) {
   if (!shown) return
   shown.goTo(Math.min(Math.max(shown.current() + pages, 1), shown.pages))
-  tellPage()
 }
 
 function tellPage() {

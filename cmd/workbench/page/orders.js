@@ -33,6 +33,7 @@ export const idle = () => !sending && waiting.size === 0
 async function send() {
   if (sending) return
   sending = true
+  document.documentElement.dataset.busy = "yes"
   while (waiting.size > 0) {
     const [key, { asked, resolve }] = waiting.entries().next().value
     const now = typeof asked === "function" ? asked() : asked
@@ -50,6 +51,7 @@ async function send() {
     resolve(answer)
   }
   sending = false
+  delete document.documentElement.dataset.busy
 }
 
 async function post(asked) {

@@ -1,0 +1,66 @@
+package adopt
+
+import (
+	"regexp"
+	"slices"
+
+	"tallyfold/instructions"
+)
+
+// A bared text is a method without its links, that knows where each byte comes from.
+type bared struct {
+	text  []byte
+	from  []int    // of each byte, its place in the method
+	links [][2]int // the words of links, in the bared text
+	alone [][2]int // cautions, notes and code, in the bared text
+}
+
+var (
+	notes     = regexp.MustCompile(`(?s)<!--.*?(?:-->|\z)`)
+	quotation = regexp.MustCompile(`(?m)^ {0,3}>.*$`)
+	fenced    = regexp.MustCompile("(?ms)^ {0,3}(?:```|~~~).*?(?:^ {0,3}(?:```|~~~)[^\n]*$|\\z)")
+)
+
+func withoutLinks(text []byte) bared {
+	var b bared
+	at := 0
+	put := func(to int) {
+		b.text = append(b.text, text[at:to]...)
+		for ; at < to; at++ {
+			b.from = append(b.from, at)
+		}
+	}
+	for _, link := range instructions.LinkPlaces(text) {
+		put(link.Start)
+		at = link.WordsStart
+		start := len(b.text)
+		put(link.WordsEnd)
+		b.links = append(b.links, [2]int{start, len(b.text)})
+		at = link.End
+	}
+	put(len(text))
+	for _, kind := range []*regexp.Regexp{notes, quotation, fenced} {
+		for _, found := range kind.FindAllIndex(b.text, -1) {
+			b.alone = append(b.alone, [2]int{found[0], found[1]})
+		}
+	}
+	return b
+}
+
+// at is where a byte stands in the method.
+func (b bared) at(place int) int {
+	switch {
+	case len(b.from) == 0:
+		return 0
+	case place >= len(b.from):
+		return b.from[len(b.from)-1] + 1
+	}
+	return b.from[max(place, 0)]
+}
+
+func overlapsAny(all [][2]int, start, end int) bool {
+	return slices.ContainsFunc(all, func(one [2]int) bool { return start < one[1] && one[0] < end })
+}
+
+func (b bared) isLinked(start, end int) bool    { return overlapsAny(b.links, start, end) }
+func (b bared) isLeftAlone(start, end int) bool { return overlapsAny(b.alone, start, end) }

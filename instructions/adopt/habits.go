@@ -1,0 +1,120 @@
+package adopt
+
+import (
+	"strings"
+
+	"tallyfold/kit"
+	"tallyfold/kit/quantity"
+)
+
+// This file settles what a leaflet alone leaves open by what the kit says of its things.
+
+// asTheKitHasThem gives amounts the link that goes with the thing, and times and
+// temperatures the words that belong to them.
+func (r *reading) asTheKitHasThem() {
+	for _, p := range r.Proposals {
+		switch p.Kind {
+		case Amount:
+			r.linkOfThing(p)
+		case Time:
+			if r.before(p.Start, 1, "allow", "take", "takes", "needs") {
+				p.Destination, p.Alternatives = "work:", []Alternative{{"wait:", "wait " + r.Words(p)}}
+				p.Meaning, p.Why = "work for "+r.Words(p), "a time behind words for how long one is at it"
+				p.Open, p.Accepted = "", true
+			}
+		case Temperature:
+			if i := r.wordAt(p.Start) - 1; i >= 0 && r.words[i].Text == "to" && r.joins(r.words[i].End, p.Start) {
+				p.Start = r.words[i].Start
+			}
+		}
+	}
+}
+
+// linkOfThing: what is counted, cut or laid out joins no mixture; what stands in a jar is
+// put there.
+func (r *reading) linkOfThing(p *Proposal) {
+	if len(p.Names) != 1 || p.Open != "" && p.Open != noHandling {
+		return
+	}
+	key := p.Names[0].Key
+	link := linkFor(r.kit, key)
+	if link == "" || p.Destination == "" && p.Open == "" {
+		return
+	}
+	said := oneLine(r.text[p.Start:p.End])
+	meanings := map[string]string{"take": "take " + said, "use": "use up " + said + ", which joins no mixture", "place": "put " + said + " into place"}
+	p.Destination, p.Meaning, p.Alternatives = link+":"+key, meanings[link], nil
+	for _, other := range []string{"take", "use", "place"} {
+		if other != link {
+			p.Alternatives = append(p.Alternatives, Alternative{other + ":" + key, meanings[other]})
+		}
+	}
+	p.Open, p.Accepted = "", true
+}
+
+// linkFor is the link that goes with a thing of the kit, "" where its words have to say.
+func linkFor(k *kit.Kit, key string) string {
+	c := k.Component(key)
+	if c == nil {
+		h := k.HouseholdItem(key)
+		if h == nil || h.Density.Given() || !h.Amount.Given() {
+			return "take"
+		}
+		return ofDimension(h.Amount.Value.Dimension)
+	}
+	switch {
+	case c.Container != nil:
+		return ""
+	case c.Insert != nil:
+		return "place"
+	}
+	return ofDimension(c.Packed.Value.Dimension)
+}
+
+func ofDimension(d quantity.Dimension) string {
+	switch d {
+	case quantity.Count, quantity.Length, quantity.Area:
+		return "use"
+	}
+	return "take"
+}
+
+// findShares recognises "all of the wax" and "half of the lavender".
+func (r *reading) findShares() {
+	for i := 0; i+1 < len(r.words); i++ {
+		first, of := r.words[i], r.words[i+1]
+		if first.Text != "all" && first.Text != "half" || of.Text != "of" || !r.joins(first.End, of.Start) {
+			continue
+		}
+		name, ok := r.nameFrom(i+2, len(r.text), of.End)
+		if !ok {
+			continue
+		}
+		thing := r.knownIn(name)
+		if thing == nil {
+			continue
+		}
+		said := oneLine(r.text[first.Start:name[1]])
+		r.propose(&Proposal{
+			Kind: Amount, Start: first.Start, End: name[1], Names: []Name{{name[0], name[1], thing.Key}}, Destination: "take:" + thing.Key,
+			Meaning: "take " + said, Why: "“" + first.Text + " of” and a name of the kit",
+		})
+	}
+}
+
+// knownIn finds a thing by a name, or by the longest beginning of it that is one. The name is
+// cut to that.
+func (r *reading) knownIn(name [2]int) *Thing {
+	text := r.text[name[0]:name[1]]
+	for {
+		if thing := r.thingNamed(text); thing != nil {
+			return thing
+		}
+		cut := strings.LastIndexAny(text, " \t\n\r")
+		if cut < 0 {
+			return nil
+		}
+		text = strings.TrimSpace(text[:cut])
+		name[1] = name[0] + len(text)
+	}
+}

@@ -1,0 +1,208 @@
+package adopt
+
+import (
+	"cmp"
+	"errors"
+	"slices"
+	"strings"
+
+	"tallyfold/instructions"
+	"tallyfold/kit"
+	"tallyfold/kit/load"
+	"tallyfold/kit/rules"
+	"tallyfold/kit/source"
+)
+
+// A Could is a link that words of a method could have and have not. Start and End are bytes
+// of the method.
+type Could struct {
+	Start, End   int
+	Kind         Kind
+	Destination  string
+	Meaning, Why string
+	Alternatives []Alternative
+}
+
+// A Within is what could be linked in a method, and what a reader of it would ask.
+type Within struct {
+	Could []Could
+	// Questions have bytes of the method; none is about the whole.
+	Questions []Question
+}
+
+// Unlinked recognises what is not linked yet in the method of a kit, over the names of the
+// kit: it is what Read does for a leaflet, while a maker writes. What is in a link already,
+// in a caution or in a note is left alone. Each link that is proposed is read as it is meant.
+// The error says why nothing is recognised: English alone is read so far.
+func Unlinked(method *source.File, k *kit.Kit) (Within, error) {
+	if written := cmp.Or(k.Language.Value, language); !strings.HasPrefix(written, language) {
+		return Within{}, errors.New("links are proposed in English texts only; choose the words, and say what they are")
+	}
+	if why := instructions.Refused(method); why != "" {
+		return Within{}, errors.New(method.Name + " cannot be read: " + why)
+	}
+	bare := withoutLinks(method.Text)
+	a := &Adoption{File: source.NewFile(method.Name, bare.text), text: string(bare.text), options: Options{Kitchen: k.Kitchen.Value, Told: true}}
+	r := &reading{Adoption: a, words: wordsOf(a.text), hasList: true}
+	r.kit = k
+	r.know(k)
+	r.readWithin()
+	var found Within
+	for _, p := range a.Proposals {
+		if one, ok := bare.could(p); ok && !bare.isLeftAlone(p.Start, p.End) {
+			found.Could = append(found.Could, one)
+		}
+	}
+	found.Could = readAsMeant(method, k, found.Could)
+	for i, p := range a.Proposals { // what could not be linked is no question where it is linked by hand
+		a.Proposals[i].Accepted = p.Accepted && p.Destination != ""
+	}
+	a.askProposals()
+	a.askWords(r)
+	for _, q := range a.Questions {
+		if !bare.isLeftAlone(q.Start, q.End) && !bare.isLinked(q.Start, q.End) && !r.isRepose(q) {
+			q.Start, q.End = bare.at(q.Start), bare.at(q.End-1)+1
+			found.Questions = append(found.Questions, q)
+		}
+	}
+	return found, nil
+}
+
+// isRepose: the rest of "leave it to rest" is nothing that is left over.
+func (r *reading) isRepose(q Question) bool {
+	return strings.EqualFold(q.Words, "rest") && !r.before(q.Start, 1, "the")
+}
+
+// know gives the reading the names of the kit.
+func (r *reading) know(k *kit.Kit) {
+	add := func(key string, name string, also []kit.Said[string]) {
+		t := &Thing{Key: key, Name: name, Listed: true, Packed: "known"}
+		for _, other := range also {
+			t.Also = append(t.Also, other.Value)
+		}
+		r.Things = append(r.Things, t)
+	}
+	for _, c := range k.Components {
+		add(c.ID, c.String(), c.AlsoCalled)
+	}
+	for _, h := range k.Household {
+		add(h.ID, k.Called(h.ID), h.AlsoCalled)
+	}
+	for _, run := range k.Runs {
+		for _, with := range run.With {
+			if r.thingOf(with.Role.Value) == nil {
+				add(with.Role.Value, with.Role.Value, nil)
+			}
+		}
+	}
+	for _, t := range k.Tools {
+		vessel := t.Holds.Given() || t.Residue.Given()
+		for _, name := range append([]string{k.Called(t.ID), t.ID}, saidTexts(t.AlsoCalled)...) {
+			r.Tools = append(r.Tools, &ToolFound{Key: t.ID, Name: name, Vessel: vessel})
+		}
+	}
+}
+
+func saidTexts(all []kit.Said[string]) []string {
+	var texts []string
+	for _, one := range all {
+		texts = append(texts, one.Value)
+	}
+	return texts
+}
+
+// readWithin recognises what a method may have unlinked. Steps are proposed at headings
+// alone: a maker who writes a method has them.
+func (r *reading) readWithin() {
+	known := len(r.Things)
+	for _, m := range headingTwo.FindAllStringSubmatchIndex(r.text, -1) {
+		r.steps = append(r.steps, stepStart{at: m[0], end: len(r.text), titleStart: m[2], titleEnd: m[3], why: "a heading of level two"})
+	}
+	for i := range r.steps[:max(len(r.steps)-1, 0)] {
+		r.steps[i].end = r.steps[i+1].at
+	}
+	r.findFigures()
+	r.findAmounts()
+	r.findTimes()
+	r.findCues()
+	r.findRests()
+	r.findShares()
+	r.asTheKitHasThem()
+	r.findVessels()
+	r.proposeSteps()
+	r.sortProposals()
+	unknown := map[string]string{}
+	for _, t := range r.Things[known:] {
+		unknown[t.Key] = t.Name
+	}
+	for _, p := range r.Proposals {
+		for _, name := range p.Names {
+			if called := unknown[name.Key]; called != "" {
+				p.Destination, p.Alternatives = "", nil
+				p.refuse("what is “" + called + "”? Nothing in the kit has this name: add it on the page “The box”, or write the name it has there")
+			}
+		}
+	}
+}
+
+// findVessels notes where the kit's own vessels are named, for the steps.
+func (r *reading) findVessels() {
+	for _, t := range r.Tools {
+		want := stems(t.Name)
+		if !t.Vessel || len(want) == 0 {
+			continue
+		}
+		for i := 0; i+len(want) <= len(r.words); i++ {
+			same := true
+			for n, stem := range want {
+				same = same && rules.Singular(r.words[i+n].Text) == stem
+			}
+			if same {
+				start, end := r.words[i].Start, r.words[i+len(want)-1].End
+				r.Proposals = append(r.Proposals, &Proposal{Kind: Vessel, Start: start, End: end, Names: []Name{{start, end, t.Key}}})
+			}
+		}
+	}
+}
+
+// could gives a proposal as a link of the method; ok is false where there is none to make.
+func (b bared) could(p *Proposal) (Could, bool) {
+	if p.Destination == "" || p.Open != "" || p.End <= p.Start || p.Kind == Tool || p.Kind == Vessel || p.Kind == Packed || b.isLinked(p.Start, p.End) {
+		return Could{}, false
+	}
+	return Could{b.at(p.Start), b.at(p.End-1) + 1, p.Kind, p.Destination, p.Meaning, p.Why, p.Alternatives}, true
+}
+
+// readAsMeant leaves those out that the reader of methods would not read as they are meant,
+// such as in code or in a table of another sort.
+func readAsMeant(method *source.File, k *kit.Kit, all []Could) []Could {
+	for range all { // each round leaves at least one out
+		text, starts := with(method.Text, all)
+		read, found := instructions.ReadMethod(source.NewFile(method.Name, text), k, load.Amounts(k))
+		operations := operationsAt(read)
+		kept := slices.Clone(all)[:0]
+		for i, one := range all {
+			o := operations[starts[i]]
+			if one.Kind == StepStart || o != nil && o.Does() == one.Destination && (one.Kind == Cue || !blamed(found, o)) {
+				kept = append(kept, one)
+			}
+		}
+		if len(kept) == len(all) {
+			return kept
+		}
+		all = kept
+	}
+	return all
+}
+
+// with writes all links into the method, and says where each begins.
+func with(text []byte, all []Could) (linked []byte, starts []int) {
+	at := 0
+	for _, one := range all {
+		linked = append(linked, text[at:one.Start]...)
+		starts = append(starts, len(linked))
+		linked = append(append(append(append(append(linked, '['), text[one.Start:one.End]...), "]("...), one.Destination...), ')')
+		at = one.End
+	}
+	return append(linked, text[at:]...), starts
+}
