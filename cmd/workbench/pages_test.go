@@ -84,4 +84,3 @@ func shownPages(t *testing.T, w *window) map[string]int {
 	}
 	return pages
 }
-

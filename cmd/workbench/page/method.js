@@ -38,7 +38,7 @@ function extensions(place) {
       ...completionKeymap, ...lintKeymap, ...historyKeymap, ...defaultKeymap,
     ]),
     EditorView.cspNonce.of(document.body.dataset.word),
-    EditorView.contentAttributes.of({ "aria-label": place.dataset.title + ", as text", spellcheck: "true" }),
+    EditorView.contentAttributes.of({ "aria-label": place.dataset.title + ", as text", spellcheck: "true", tabindex: "0" }),
     EditorView.updateListener.of(update => {
       if (update.docChanged && !update.transactions.some(one => one.annotation(fromProgram))) type()
     }),
