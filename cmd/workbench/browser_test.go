@@ -44,6 +44,9 @@ var theBrowser = sync.OnceValues(func() (*rod.Browser, error) {
 var cleanups []func()
 
 func TestMain(m *testing.M) {
+	if folder := os.Getenv(servedFolder); folder != "" {
+		beProgram(folder, os.Getenv(servedAt))
+	}
 	code := m.Run()
 	for _, clean := range cleanups {
 		clean()
@@ -121,6 +124,12 @@ func (b *bench) serve() {
 // open shows a page in a window of the browser that has the key.
 func (b *bench) open(path string) *window {
 	b.Helper()
+	return b.openWith(b.Address(b.host), path)
+}
+
+// openWith opens a page after an address with a key.
+func (b *bench) openWith(address, path string) *window {
+	b.Helper()
 	if b.browser == nil {
 		browser, err := theBrowser()
 		if err != nil {
@@ -138,7 +147,7 @@ func (b *bench) open(path string) *window {
 	}
 	w := &window{bench: b, page: page}
 	w.watch()
-	w.goTo(b.Address(b.host))
+	w.goTo(address)
 	w.goTo("http://" + b.host + path)
 	return w
 }

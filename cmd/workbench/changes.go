@@ -39,6 +39,8 @@ type answer struct {
 	// Wrong says why nothing was done; Field is the field that it stands beside.
 	Wrong string `json:"wrong,omitempty"`
 	Field string `json:"field,omitempty"`
+	// News is the number of the last change that the page shows.
+	News int `json:"news"`
 	// Go is where to look next.
 	Go string `json:"go,omitempty"`
 	// Print is that of the text of an editor now; Text is it, where it is not what was sent.
@@ -102,6 +104,10 @@ func (w *Workbench) change(out http.ResponseWriter, in *http.Request, d *desk) {
 			said.Field = told.field
 		}
 	}
+	if asked.Act != "look" {
+		d.news.tell()
+	}
+	said.News = d.news.number()
 	for _, p := range pages {
 		if p.name == asked.Page {
 			if text, err := d.page(p, asked.request(in)); err == nil {
@@ -112,9 +118,6 @@ func (w *Workbench) change(out http.ResponseWriter, in *http.Request, d *desk) {
 	out.Header().Set("Content-Type", "application/json")
 	if err := json.NewEncoder(out).Encode(said); err != nil {
 		w.settings.Note("an answer could not be sent: " + err.Error())
-	}
-	if asked.Act != "look" {
-		d.news.tell()
 	}
 }
 

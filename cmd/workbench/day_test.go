@@ -5,6 +5,7 @@ import (
 	"path/filepath"
 	"strings"
 	"testing"
+	"time"
 
 	"github.com/go-rod/rod/lib/input"
 )
@@ -104,11 +105,34 @@ func (b *bench) file(name string) string {
 // typeAtEnd puts the cursor at the end of the editor and types.
 func (w *window) typeAtEnd(words string) {
 	w.bench.Helper()
+	w.cursor(input.End)
+	w.must(w.page.InsertText(words))
+}
+
+// cursor puts the cursor at the beginning (Home) or the end (End) of the editor, which shows
+// only what is near it.
+func (w *window) cursor(key input.Key) {
+	w.bench.Helper()
 	element, err := w.page.Timeout(patience).Element("#editor .cm-content")
 	w.must(err)
 	w.must(element.Focus())
-	w.must(w.page.KeyActions().Press(input.ControlLeft).Type(input.End).Release(input.ControlLeft).Do())
-	w.must(w.page.InsertText(words))
+	w.must(w.page.KeyActions().Press(input.ControlLeft).Type(key).Release(input.ControlLeft).Do())
+}
+
+// reads waits until words stand in the editor near its beginning (Home) or end (End).
+func (w *window) reads(words string, near input.Key) {
+	w.bench.Helper()
+	for end := time.Now().Add(patience); ; time.Sleep(50 * time.Millisecond) {
+		w.cursor(near)
+		if strings.Contains(w.text("#editor .cm-content"), words) {
+			return
+		}
+		if time.Now().After(end) {
+			w.look("waited")
+			w.fine()
+			w.bench.Fatalf("waited in vain for “%s” in the editor", words)
+		}
+	}
 }
 
 // fetch asks for something as the page does, and gives its beginning.

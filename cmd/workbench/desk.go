@@ -39,6 +39,8 @@ type desk struct {
 	// made of the same lines.
 	troubles map[string]string
 	clashes  map[string]*keep.Conflict
+	// last are the texts as they were last read or typed, for when the folder is gone.
+	last map[string]keep.Text
 	// notes are told once, at the head of the page.
 	notes []string
 	// changed are the files in the order in which they were last changed here.
@@ -54,6 +56,7 @@ func (w *Workbench) openDesk(name, path string) (*desk, error) {
 	d := &desk{
 		bench: w, name: name, path: path, folder: folder,
 		savers: map[string]*time.Timer{}, troubles: map[string]string{}, clashes: map[string]*keep.Conflict{},
+		last: map[string]keep.Text{},
 	}
 	go d.watch()
 	// What a program that was killed had written down is saved now.
@@ -134,6 +137,11 @@ func (d *desk) proved() *proof.Proof {
 	drafts, err := d.folder.Drafts()
 	if err != nil {
 		d.trouble("", err)
+		if d.proof != nil {
+			return d.proof // of what was there last
+		}
+	} else {
+		delete(d.troubles, "")
 	}
 	today := d.bench.settings.Now()
 	texts, stamp := map[string][]byte{}, []string{strconv.Itoa(d.turn), today.Format(time.DateOnly)}
@@ -171,11 +179,16 @@ func (d *desk) templates() templates.Set {
 	return templates.Shipped()
 }
 
-// read gives a file as it is typed now.
+// read gives a file as it is typed now. While the folder is gone that is what was known of
+// it last, so that nothing typed meanwhile is lost.
 func (d *desk) read(name string) (keep.Text, error) {
 	text, err := d.folder.Read(name)
-	if err != nil {
-		d.trouble(name, err)
+	if err == nil {
+		d.last[name] = text
+		return text, nil
+	}
+	if last, known := d.last[name]; known {
+		return last, nil
 	}
 	return text, err
 }
@@ -187,7 +200,8 @@ func (d *desk) put(name string, text []byte, was keep.Fingerprint) (keep.Fingerp
 	print, err := d.folder.Draft(name, text, was)
 	var conflict *keep.Conflict
 	if errors.As(err, &conflict) && conflict.Clean {
-		print, err = d.folder.Draft(name, conflict.Merged, conflict.TheirsPrint)
+		text = conflict.Merged
+		print, err = d.folder.Draft(name, text, conflict.TheirsPrint)
 		d.notes = append(d.notes, name+" was changed in another place as well. Both changes are kept.")
 	}
 	var trouble *keep.Trouble
@@ -203,6 +217,7 @@ func (d *desk) put(name string, text []byte, was keep.Fingerprint) (keep.Fingerp
 	default:
 		delete(d.troubles, name)
 	}
+	d.last[name] = keep.Text{Name: name, Typed: text, TypedPrint: print, Unsaved: true}
 	d.changed = append(slices.DeleteFunc(d.changed, func(other string) bool { return other == name }), name)
 	d.turn++
 	d.saveSoon(name)

@@ -5,7 +5,7 @@ import {
   EditorState, EditorView, Annotation, keymap, drawSelection, highlightSpecialChars, defaultKeymap, history, historyKeymap, undo, undoDepth,
   autocompletion, completionKeymap, lintKeymap, nextDiagnostic,
 } from "./editor.js"
-import { order, address, whenAnswered, tellWrong, say, idle } from "./orders.js"
+import { order, address, whenAnswered, tellWrong, say } from "./orders.js"
 import { marked, sums, take, show, linkAt, couldAt } from "./marks.js"
 
 const fromProgram = Annotation.define()
@@ -66,7 +66,7 @@ function answered(answer, asked) {
     print = answer.print
   }
   if (ours && answer.marks && (still || answer.text === undefined && now === sent)) take(view, answer.marks)
-  else if (!ours && idle()) look()
+  else if (!ours) look()
 }
 
 // look takes over what another window or another program has made of the text.

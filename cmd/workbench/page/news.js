@@ -1,14 +1,16 @@
 // Hears of changes by other windows and other programs, and looks anew.
 
-import { order, address, idle } from "./orders.js"
+import { order, address, whenAnswered } from "./orders.js"
 
 let source = null
+let seen = 0 // the number of the last change that the page shows
 
 export function hear() {
   const begin = () => {
     source = new EventSource(address("news"))
-    source.onmessage = () => { if (idle()) order({ Act: "look" }, "look") }
+    source.onmessage = event => { if (Number(event.data) > seen) order({ Act: "look" }, "look") }
   }
+  whenAnswered(answer => { seen = Math.max(seen, answer.news || 0) })
   // A page that nobody sees needs no news: browsers keep few connections to one place.
   document.addEventListener("visibilitychange", () => {
     source?.close()

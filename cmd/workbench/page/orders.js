@@ -8,6 +8,7 @@ const page = document.body.dataset.page
 const waiting = new Map() // orders not yet sent, by what they are about
 let sending = false
 let count = 0
+let next = "" // where to go when everything is sent
 const hearers = []
 
 export const address = path => "/kit/" + encodeURIComponent(kit) + "/" + path
@@ -40,17 +41,19 @@ async function send() {
     let answer
     try {
       answer = await post(now)
-    } catch {
-      tellLost(true)
+    } catch (problem) {
+      tellLost(problem.message)
       await new Promise(done => setTimeout(done, 1500))
       continue // it is sent again, with what has come to it since
     }
-    tellLost(false)
+    tellLost("")
     if (waiting.get(key)?.resolve === resolve) waiting.delete(key)
     take(answer, now)
     resolve(answer)
   }
   sending = false
+  if (next) location.href = address(next)
+  next = ""
   delete document.documentElement.dataset.busy
 }
 
@@ -59,8 +62,8 @@ async function post(asked) {
     method: "POST", headers: { "Content-Type": "application/json" },
     body: JSON.stringify({ Page: page, Query: location.search, ...asked }),
   })
-  if (response.status === 403) return { wrong: await response.text() }
-  if (response.status >= 500) throw new Error("the program could not answer")
+  if (response.status === 403) throw new Error("The program was started anew. Open the address that it printed in this browser; what you typed here is sent then.")
+  if (response.status >= 500) throw new Error("The program could not answer. What you type stays in this page and is sent again.")
   if (!response.ok) return { wrong: await response.text() }
   return response.json()
 }
@@ -85,7 +88,7 @@ export function show(html) {
 
 function follow(go) {
   if (go.startsWith("#")) location.hash = go
-  else location.href = address(go)
+  else next = go
 }
 
 // tellWrong says why nothing was done, beside the field that it is about.
@@ -104,15 +107,16 @@ export function say(words) {
   document.getElementById("said").textContent = words
 }
 
-function tellLost(lost) {
+function tellLost(why) {
   let told = document.getElementById("lost")
-  if (!lost) { told?.remove(); return }
-  if (told) return
+  if (!why) { told?.remove(); return }
+  if (why.includes("fetch")) why = "The program does not answer. What you type stays in this page and is sent as soon as it answers again; leave the page open."
+  if (told) { told.textContent = why; return }
   told = document.createElement("p")
   told.id = "lost"
   told.className = "notice trouble"
   told.setAttribute("role", "alert")
-  told.textContent = "The program does not answer. What you type stays in this page and is sent as soon as it answers again; leave the page open."
+  told.textContent = why
   document.getElementById("said").before(told)
 }
 
