@@ -129,7 +129,7 @@ func TestLessMotion(t *testing.T) {
 	w := b.open("/kit/drawer-sachets/booklet")
 	w.size(1400, 1000)
 	w.must(proto.EmulationSetEmulatedMedia{Features: []*proto.EmulationMediaFeature{{Name: "prefers-reduced-motion", Value: "reduce"}}}.Call(w.page))
-	w.wait("the pages", `() => Number(document.getElementById("preview").dataset.pages) > 5`)
+	w.wait("the pages", `() => Number(document.getElementById("preview").dataset.seenPages) > 5`)
 	if moving := w.eval(`() => [...document.querySelectorAll("*")].filter(one => { const style = getComputedStyle(one); return parseFloat(style.transitionDuration) > 0 || parseFloat(style.animationDuration) > 0 }).length`); moving != "0" {
 		t.Errorf("%s things would move", moving)
 	}

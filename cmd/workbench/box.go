@@ -22,8 +22,6 @@ type boxView struct {
 	Sections []sectionView
 	// Loose are findings about kit.yaml that no field here has.
 	Loose []toldFinding
-	// Own are sections that a kit may have and this one has not.
-	Own []moreKey
 }
 
 type sectionView struct {
@@ -59,6 +57,10 @@ var shelves = []struct{ name, title, noun string }{
 	{"claims", "Claims on the box", "claim"},
 	{"hazards", "Hazards of your own", "hazard"},
 	{"accept", "Findings you live with", "accepted finding"},
+}
+
+func isShelf(name string) bool {
+	return slices.ContainsFunc(shelves, func(s struct{ name, title, noun string }) bool { return s.name == name })
 }
 
 func (d *desk) boxPage(in *http.Request) (any, error) {
@@ -108,9 +110,6 @@ func (b *box) view(root *load.Part) boxView {
 	section := sectionsByName()["kit"]
 	whole := field{Control: "group", ID: "f-kit"}
 	b.form.group(&whole, section, root, nil)
-	isShelf := func(name string) bool {
-		return slices.ContainsFunc(shelves, func(s struct{ name, title, noun string }) bool { return s.name == name })
-	}
 	for _, shelf := range shelves {
 		at := slices.IndexFunc(section.Keys, func(k load.Key) bool { return k.Name == shelf.name })
 		key := section.Keys[at]
@@ -123,7 +122,6 @@ func (b *box) view(root *load.Part) boxView {
 		shown.Sections = append(shown.Sections, held)
 	}
 	whole.Fields = slices.DeleteFunc(whole.Fields, func(f field) bool { return isShelf(f.Label) })
-	whole.More = slices.DeleteFunc(whole.More, func(k moreKey) bool { return isShelf(k.Name) })
 	shown.Kit = whole
 	for _, f := range b.form.open {
 		shown.Loose = append(shown.Loose, tell(b.desk.name, f))

@@ -116,7 +116,9 @@ func (w *Workbench) change(out http.ResponseWriter, in *http.Request, d *desk) {
 		}
 	}
 	out.Header().Set("Content-Type", "application/json")
-	if err := json.NewEncoder(out).Encode(said); err != nil {
+	encoder := json.NewEncoder(out)
+	encoder.SetEscapeHTML(false) // the answer is read by our script, never shown as a page
+	if err := encoder.Encode(said); err != nil && in.Context().Err() == nil {
 		w.settings.Note("an answer could not be sent: " + err.Error())
 	}
 }

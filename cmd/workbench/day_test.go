@@ -76,7 +76,7 @@ func TestADayOfAMaker(t *testing.T) {
 
 	// Booklet and labels.
 	w.goTo("http://" + b.host + "/kit/quay-sachets/booklet")
-	w.wait("the pages", `() => Number(document.getElementById("preview").dataset.pages) > 5`)
+	w.wait("the pages", `() => Number(document.getElementById("preview").dataset.seenPages) > 5`)
 	w.sees("#page-now", "Page 1 of")
 	w.press("#page-on")
 	w.sees("#page-now", "Page 2 of")

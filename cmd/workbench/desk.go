@@ -3,6 +3,7 @@ package workbench
 import (
 	"errors"
 	"fmt"
+	"io/fs"
 	"net/http"
 	"os"
 	"slices"
@@ -27,12 +28,11 @@ type desk struct {
 	news   news
 
 	lock sync.Mutex
-	// turn counts what has changed on the disk; with what is typed it says whether a proof
-	// still holds.
-	turn   int
+	// proof is of the state of the folder that proven tells.
 	proof  *proof.Proof
 	proven string
 	tried  bool // remedies of proof have been tried
+	marked markedText
 	// savers wait for a pause in the typing, a file each.
 	savers map[string]*time.Timer
 	// troubles say of each file why it is not saved; clashes have what another program has
@@ -75,7 +75,6 @@ const lookEvery = 400 * time.Millisecond
 func (d *desk) watch() {
 	for changes := range d.folder.Watch(d.bench.running, lookEvery) {
 		d.lock.Lock()
-		d.turn++
 		for _, change := range changes {
 			if change.Gone {
 				d.notes = append(d.notes, change.Name+" was taken away by another program. What was saved of it is under “Earlier states”.")
@@ -144,15 +143,46 @@ func (d *desk) proved() *proof.Proof {
 		delete(d.troubles, "")
 	}
 	today := d.bench.settings.Now()
-	texts, stamp := map[string][]byte{}, []string{strconv.Itoa(d.turn), today.Format(time.DateOnly)}
+	texts := map[string][]byte{}
 	for _, draft := range drafts {
 		texts[draft.Name] = draft.Text
-		stamp = append(stamp, draft.Name, string(keep.Print(draft.Text)))
 	}
-	if proven := strings.Join(stamp, " "); d.proof == nil || d.proven != proven {
+	if proven := today.Format(time.DateOnly) + d.stamp(texts); d.proof == nil || d.proven != proven {
 		d.proof, d.proven, d.tried = proof.OfChanged(os.DirFS(d.path), d.base(), today, texts), proven, false
 	}
 	return d.proof
+}
+
+// stamp tells one state of the folder from any other: its texts by what they say, as saving
+// what is typed changes nothing, all else by size and time. What proof does not read counts
+// too; it seldom changes.
+func (d *desk) stamp(typed map[string][]byte) string {
+	var all []string
+	root := os.DirFS(d.path)
+	_ = fs.WalkDir(root, ".", func(name string, entry fs.DirEntry, err error) error {
+		switch {
+		case err != nil || name == ".":
+		case strings.HasPrefix(entry.Name(), ".") && entry.IsDir():
+			return fs.SkipDir
+		case isText(name):
+			text, isTyped := typed[name]
+			if !isTyped {
+				text, _ = fs.ReadFile(root, name)
+			}
+			all = append(all, name, string(keep.Print(text)))
+		default:
+			if info, err := entry.Info(); err == nil && !entry.IsDir() {
+				all = append(all, name, strconv.FormatInt(info.Size(), 10), info.ModTime().String())
+			}
+		}
+		return nil
+	})
+	for name := range typed {
+		if _, err := fs.Stat(root, name); err != nil { // typed and not there yet
+			all = append(all, name, string(keep.Print(typed[name])))
+		}
+	}
+	return strings.Join(all, " ")
 }
 
 // triedOut is proved with the remedies tried.
@@ -219,7 +249,6 @@ func (d *desk) put(name string, text []byte, was keep.Fingerprint) (keep.Fingerp
 	}
 	d.last[name] = keep.Text{Name: name, Typed: text, TypedPrint: print, Unsaved: true}
 	d.changed = append(slices.DeleteFunc(d.changed, func(other string) bool { return other == name }), name)
-	d.turn++
 	d.saveSoon(name)
 	return print, nil
 }
@@ -263,7 +292,6 @@ func (d *desk) save(name string) {
 			d.notes = append(d.notes, name+" was changed by another program while you worked on it. Both changes are kept.")
 		}
 	}
-	d.turn++
 	switch {
 	case err == nil:
 		delete(d.troubles, name)

@@ -86,7 +86,6 @@ func (d *desk) bringBack(o order) (answer, error) {
 	if _, err := d.folder.Restore(o.File, o.Key, now.SavedPrint); err != nil {
 		return answer{}, err
 	}
-	d.turn++
 	d.notes = append(d.notes, o.File+" is again as it was. What stood there before is in the list too. ("+d.bench.settings.Now().Format(time.TimeOnly)+")")
 	return answer{}, nil
 }
@@ -130,6 +129,5 @@ func (d *desk) chooseText(o order) (answer, error) {
 		return answer{}, err
 	}
 	delete(d.clashes, o.File)
-	d.turn++
 	return answer{Go: "box"}, nil
 }

@@ -27,8 +27,9 @@ type field struct {
 	Wrong           []toldFinding
 	// Fields are those of a group, the entries of a list, or of a group of groups.
 	Fields []field
-	// More are the keys that a group may have besides.
-	More []moreKey
+	// Section names the keys that a group may have, Has are those that it shows.
+	Section string
+	Has     []string
 	// Next is the path of an entry that is not there yet, for lists and names.
 	Next []string
 	// Offers are values from a table.
@@ -45,11 +46,6 @@ func (f field) Card() *cardView { return f.card }
 // First and Last say where an entry stands, for the buttons that move it.
 func (f field) First() bool { return f.Index == 0 }
 func (f field) Last() bool  { return f.Index == f.Of-1 }
-
-type moreKey struct {
-	Name, Expected string
-	Path           []string
-}
 
 // An offer is a value that a table has, never taken over without the maker.
 type offer struct{ Value, Says, Source string }
@@ -225,10 +221,10 @@ func keyOf(part *load.Part, i int) string {
 	return part.Entries[i].Key
 }
 
-// group shows the keys that stand there in their order, then the usual ones, and offers the
-// rest.
+// group shows the keys that stand there in their order, then the usual ones. The page offers
+// the rest.
 func (f *form) group(made *field, section load.Section, part *load.Part, path []string) {
-	var given []string
+	made.Section, made.Has = section.Name, []string{}
 	if part != nil && part.Kind == load.KeysPart {
 		for _, entry := range part.Entries {
 			at := slices.IndexFunc(section.Keys, func(k load.Key) bool { return k.Name == entry.Key })
@@ -236,7 +232,7 @@ func (f *form) group(made *field, section load.Section, part *load.Part, path []
 			if at >= 0 {
 				key = section.Keys[at]
 			}
-			given = append(given, entry.Key)
+			made.Has = append(made.Has, entry.Key)
 			inner := f.field(key, entry.Value, append(slices.Clone(path), entry.Key))
 			inner.Wrong = append(inner.Wrong, f.claim(entry.KeySpan)...)
 			made.Fields = append(made.Fields, inner)
@@ -244,12 +240,9 @@ func (f *form) group(made *field, section load.Section, part *load.Part, path []
 	}
 	for _, key := range section.Keys {
 		inner := append(slices.Clone(path), key.Name)
-		switch {
-		case slices.Contains(given, key.Name):
-		case key.Required || slices.Contains(usual[section.Name], key.Name) || f.shown[strings.Join(inner, "\x1f")]:
-			made.Fields = append(made.Fields, f.field(key, nil, inner))
-		default:
-			made.More = append(made.More, moreKey{key.Name, key.Expected, inner})
+		wanted := key.Required || slices.Contains(usual[section.Name], key.Name) || f.shown[strings.Join(inner, "\x1f")]
+		if wanted && !slices.Contains(made.Has, key.Name) {
+			made.Fields, made.Has = append(made.Fields, f.field(key, nil, inner)), append(made.Has, key.Name)
 		}
 	}
 }
@@ -265,4 +258,24 @@ func (f *form) claim(at source.Span) []toldFinding {
 		return true
 	})
 	return claimed
+}
+
+// A toldKey is a key as the page offers it.
+type toldKey struct {
+	Name     string `json:"name"`
+	Expected string `json:"expected"`
+}
+
+// keysOfSections are all keys that can be added, by section; those that the box shows as
+// cards are left out. A page asks for them once.
+func keysOfSections() map[string][]toldKey {
+	all := map[string][]toldKey{}
+	for name, section := range sectionsByName() {
+		for _, key := range section.Keys {
+			if name != "kit" || !isShelf(key.Name) {
+				all[name] = append(all[name], toldKey{key.Name, key.Expected})
+			}
+		}
+	}
+	return all
 }

@@ -71,9 +71,23 @@ type askedMark struct {
 	ToDo string `json:"toDo"`
 }
 
-// marks gives those of one file of the kit as it is typed now.
+// marks gives those of one file of the kit as it is typed now. The lock is held.
 func (d *desk) marks(name string) *marks {
 	p := d.proved()
+	if d.marked.proof != p || d.marked.name != name {
+		d.marked = markedText{p, name, marksOf(p, name)}
+	}
+	return d.marked.marks
+}
+
+// A markedText keeps the marks of the text that was asked for last.
+type markedText struct {
+	proof *proof.Proof
+	name  string
+	marks *marks
+}
+
+func marksOf(p *proof.Proof, name string) *marks {
 	m := &marks{Links: []linkMark{}, Findings: []findingMark{}, Could: []couldMark{}, Asked: []askedMark{}}
 	for _, f := range p.Findings {
 		if f.Where.File != nil && f.Where.File.Name == name {

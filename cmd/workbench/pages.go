@@ -145,10 +145,13 @@ func (d *desk) page(p page, in *http.Request) ([]byte, error) {
 func (w *Workbench) servePage(out http.ResponseWriter, in *http.Request) {
 	name := strings.TrimPrefix(path.Clean(in.URL.Path), "/page/")
 	text, err := fs.ReadFile(w.pages.served, name)
-	if name == fitScript {
+	switch name {
+	case fitScript:
 		text, err = []byte(print.FitScript()), nil
+	case keyList:
+		text, err = json.Marshal(keysOfSections())
 	}
-	kind := map[string]string{".js": "text/javascript; charset=utf-8", ".css": "text/css; charset=utf-8", ".svg": "image/svg+xml", ".txt": "text/plain; charset=utf-8"}[path.Ext(name)]
+	kind := map[string]string{".js": "text/javascript; charset=utf-8", ".css": "text/css; charset=utf-8", ".svg": "image/svg+xml", ".txt": "text/plain; charset=utf-8", ".json": "application/json"}[path.Ext(name)]
 	if err != nil || kind == "" {
 		http.NotFound(out, in)
 		return
@@ -157,8 +160,9 @@ func (w *Workbench) servePage(out http.ResponseWriter, in *http.Request) {
 	_, _ = out.Write(text)
 }
 
-// fitScript is the name under which a page asks for the script that reckons before a print.
-const fitScript = "fit.js"
+// fitScript is the name under which a page asks for the script that reckons before a print,
+// keyList that for the keys of kit.yaml.
+const fitScript, keyList = "fit.js", "keys.json"
 
 // serveFont hands out one of the faces of the booklet, which the page uses too.
 func (w *Workbench) serveFont(out http.ResponseWriter, in *http.Request) {

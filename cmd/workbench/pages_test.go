@@ -32,9 +32,9 @@ func TestPagesAreThosePrinted(t *testing.T) {
 		for _, form := range []string{"a5", "half-letter", "a6", "a4-large", "a4-in-four"} {
 			printed, count := printedPages(t, browser, b, name, form)
 			w.goTo("http://" + b.host + "/kit/" + name + "/booklet?form=" + form)
-			w.wait("the pages of "+name, `() => Number(document.getElementById("preview").dataset.pages) > 0`)
+			w.wait("the pages of "+name, `() => Number(document.getElementById("preview").dataset.seenPages) > 0`)
 			shown := shownPages(t, w)
-			if pages := w.eval(`() => document.getElementById("preview").dataset.pages`); pages != fmt.Sprint(count) {
+			if pages := w.eval(`() => document.getElementById("preview").dataset.seenPages`); pages != fmt.Sprint(count) {
 				t.Errorf("%s as %s: %s pages are shown, %d are printed", name, form, pages, count)
 			}
 			for id, page := range printed {
@@ -79,7 +79,7 @@ func printedPages(t *testing.T, browser *print.Browser, b *bench, name, formName
 func shownPages(t *testing.T, w *window) map[string]int {
 	t.Helper()
 	var pages map[string]int
-	if err := json.Unmarshal([]byte(w.eval(`() => document.getElementById("preview").dataset.numbers`)), &pages); err != nil {
+	if err := json.Unmarshal([]byte(w.eval(`() => document.getElementById("preview").dataset.seenNumbers`)), &pages); err != nil {
 		t.Fatal(err)
 	}
 	return pages

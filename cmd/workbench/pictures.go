@@ -123,7 +123,6 @@ func (d *desk) keepPicture(wished string, data []byte) (string, error) {
 			_ = root.Remove("pictures/" + name)
 			return "", fmt.Errorf("the picture cannot be put into the folder: %w", err)
 		}
-		d.turn++
 		return name, nil
 	}
 	return "", errors.New("there are a thousand pictures of this name already; give it another")

@@ -3,6 +3,7 @@ package workbench
 import (
 	"bytes"
 	"strings"
+	"sync"
 	"unicode/utf8"
 
 	"tallyfold/kit/load"
@@ -57,7 +58,7 @@ func inFile(text []byte, place int) int {
 
 // fieldAt names the innermost field of kit.yaml that a place lies in.
 func fieldAt(at source.Span) string {
-	root, _ := load.Tree(at.File)
+	root := treeOf(at.File)
 	if root == nil {
 		return ""
 	}
@@ -74,6 +75,23 @@ func fieldAt(at source.Span) string {
 		return ""
 	}
 	return fieldID(path)
+}
+
+// lastTree is kept, as a page asks for many places of one text.
+var lastTree struct {
+	sync.Mutex
+	file *source.File
+	root *load.Part
+}
+
+func treeOf(file *source.File) *load.Part {
+	lastTree.Lock()
+	defer lastTree.Unlock()
+	if lastTree.file != file {
+		lastTree.file = file
+		lastTree.root, _ = load.Tree(file)
+	}
+	return lastTree.root
 }
 
 // entryAt is the number of the entry that a place begins in, -1 for none.

@@ -140,7 +140,6 @@ func (d *desk) stepBack(o order, step func(name string) ([]byte, bool, error), n
 	case !moved:
 		return answer{}, errors.New(none)
 	}
-	d.turn++
 	d.saveSoon(o.File)
 	return d.editorNow(o.File)
 }

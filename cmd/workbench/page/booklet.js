@@ -42,10 +42,10 @@ async function refresh() {
     if (!response.ok) { by("page-now").textContent = text; break }
     const form = JSON.parse(decodeURIComponent(response.headers.get("X-Form")))
     shown = await showPages(by("pages"), text, form)
-    preview.dataset.took = Math.round(performance.now() - begun)
-    preview.dataset.pages = shown.pages
+    preview.dataset.seenTook = Math.round(performance.now() - begun)
+    preview.dataset.seenPages = shown.pages
     by("pages").contentWindow.onscroll = tellPage
-    preview.dataset.numbers = JSON.stringify(shown.numbers)
+    preview.dataset.seenNumbers = JSON.stringify(shown.numbers)
     tellPage()
   } while (preview.dataset.stamp !== stamp)
   showing = false

@@ -5,7 +5,39 @@ import { order, tellWrong } from "./orders.js"
 const pathOf = element => JSON.parse(element.dataset.set)
 const by = id => document.getElementById(id)
 
+const choices = { more: "choose…", unit: "unit" }
+let keys = null // of all sections, asked for once
+
+// offer fills a list when somebody comes to it; hundreds of them would make a page slow.
+async function offer(select) {
+  const { more, units, has } = select.dataset
+  if (units) fillIn(select, JSON.parse(units).map(unit => ({ name: unit })))
+  else {
+    keys ||= await (await fetch("/page/keys.json")).json()
+    const shown = JSON.parse(has)
+    fillIn(select, keys[more].filter(key => !shown.includes(key.name)))
+  }
+}
+
+function fillIn(select, all) {
+  const wanted = all.map(one => one.name).join("\n")
+  if (select.dataset.seenWanted === wanted) return
+  select.dataset.seenWanted = wanted
+  select.replaceChildren(new Option(select.dataset.units ? choices.unit : choices.more, ""), ...all.map(one => {
+    const option = new Option(one.name, one.name)
+    if (one.expected) option.title = one.expected
+    return option
+  }))
+}
+
 export function listen() {
+  for (const way of ["focusin", "pointerdown"]) {
+    document.addEventListener(way, event => {
+      const select = event.target.closest?.("select[data-more], select[data-units]")
+      if (select) offer(select)
+    })
+  }
+
   document.addEventListener("input", event => {
     const field = event.target.closest("[data-set]")
     if (field) set(field)
@@ -15,7 +47,6 @@ export function listen() {
     if (target.matches("[data-more]") && target.value) more(target)
     else if (target.matches("[data-unit]") && target.value) unit(target)
   })
-  document.addEventListener("focusout", event => { delete event.target.dataset?.typed })
   document.addEventListener("click", event => {
     const button = event.target.closest("button")
     if (button) press(button)
@@ -34,14 +65,14 @@ function set(field) {
   field.dataset.typed = "yes"
   const path = pathOf(field)
   order(() => ({ Act: "set", Path: path, Value: field.value, Was: field.dataset.was }), "set " + field.dataset.set).then(answer => {
-    if (answer && !answer.wrong) field.dataset.was = field.dataset.was ?? ""
+    if (answer) delete field.dataset.typed
   })
 }
 
 // more shows a field that is still empty.
 function more(select) {
   const query = new URLSearchParams(location.search)
-  const path = JSON.parse(select.value)
+  const path = [...(JSON.parse(select.dataset.path) || []), select.value]
   query.append("show", path.join("\x1f"))
   history.replaceState(null, "", "?" + query + location.hash)
   select.value = ""
@@ -58,7 +89,7 @@ function more(select) {
 // unit puts another unit behind the figure that is there, in its tolerance too.
 function unit(select) {
   const field = by(select.dataset.unit)
-  const known = [...select.options].map(option => option.value).filter(Boolean).sort((a, b) => b.length - a.length)
+  const known = JSON.parse(select.dataset.units).sort((a, b) => b.length - a.length)
   const escaped = known.map(one => one.replace(/[.*+?^${}()|[\]\\]/g, "\\$&")).join("|")
   const before = field.value
   field.value = before.replace(new RegExp("(?<=[0-9¼½¾⅓⅔⅛]\\s*)(?:" + escaped + ")(?![A-Za-z])", "g"), select.value)

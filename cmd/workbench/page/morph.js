@@ -1,7 +1,8 @@
 // Makes a part of the page what a fresh one says and leaves alone what is the same, so that
 // the cursor, the scroll and what is open stay. What is being typed is never touched.
 //
-//   data-own    what is inside belongs to a script of the page and stays
+//   data-own     what is inside belongs to a script of the page and stays
+//   data-seen-…  what a script of the page notes of itself stays
 
 export function morph(old, fresh) {
   if (old.nodeType !== fresh.nodeType || old.nodeName !== fresh.nodeName || old.id !== fresh.id) {
@@ -12,6 +13,7 @@ export function morph(old, fresh) {
     if (old.data !== fresh.data) old.data = fresh.data
     return
   }
+  if (old.id && !old.contains(document.activeElement) && old.isEqualNode(fresh)) return // most of a page
   attributes(old, fresh)
   if (old.hasAttribute("data-own")) return
   children(old, fresh)
@@ -19,14 +21,14 @@ export function morph(old, fresh) {
 }
 
 // What a person has opened stays open, whatever the fresh page says.
-const persons = new Set(["open", "aria-expanded"])
+const persons = new Set(["open", "aria-expanded", "data-typed"])
 
 function attributes(old, fresh) {
   for (const { name, value } of fresh.attributes) {
     if (!persons.has(name) && old.getAttribute(name) !== value) old.setAttribute(name, value)
   }
   for (const { name } of [...old.attributes]) {
-    if (!persons.has(name) && !fresh.hasAttribute(name)) old.removeAttribute(name)
+    if (!persons.has(name) && !name.startsWith("data-seen-") && !fresh.hasAttribute(name)) old.removeAttribute(name)
   }
 }
 
@@ -62,7 +64,7 @@ function value(old, fresh) {
     if (old.value !== fresh.textContent) old.value = fresh.textContent
   } else if (old.nodeName === "SELECT") {
     const chosen = [...fresh.options].findIndex(option => option.hasAttribute("selected"))
-    if (!old.hasAttribute("data-more") && !old.hasAttribute("data-unit") && old.dataset.set) old.selectedIndex = Math.max(chosen, 0)
+    if (old.dataset.set) old.selectedIndex = Math.max(chosen, 0)
   } else if (old.nodeName === "INPUT" && old.dataset.set && old.value !== fresh.getAttribute("value")) {
     old.value = fresh.getAttribute("value")
   }

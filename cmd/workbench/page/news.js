@@ -8,7 +8,10 @@ let seen = 0 // the number of the last change that the page shows
 export function hear() {
   const begin = () => {
     source = new EventSource(address("news"))
-    source.onmessage = event => { if (Number(event.data) > seen) order({ Act: "look" }, "look") }
+    source.onmessage = event => {
+      const told = Number(event.data)
+      order(() => told > seen && { Act: "look" }, "look")
+    }
   }
   whenAnswered(answer => { seen = Math.max(seen, answer.news || 0) })
   // A page that nobody sees needs no news: browsers keep few connections to one place.

@@ -38,6 +38,11 @@ async function send() {
   while (waiting.size > 0) {
     const [key, { asked, resolve }] = waiting.entries().next().value
     const now = typeof asked === "function" ? asked() : asked
+    if (!now) { // there is nothing to ask for any more
+      if (waiting.get(key)?.resolve === resolve) waiting.delete(key)
+      resolve(null)
+      continue
+    }
     let answer
     try {
       answer = await post(now)
