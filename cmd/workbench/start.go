@@ -7,6 +7,7 @@ import (
 
 	"tallyfold/instructions/adopt"
 	"tallyfold/instructions/keep"
+	"tallyfold/kit/amend"
 	"tallyfold/kit/quantity"
 	"tallyfold/kit/source"
 )
@@ -65,9 +66,7 @@ func (w *Workbench) changeStart(out http.ResponseWriter, in *http.Request) {
 	}
 	shownNow.decide(adopted, in)
 	if in.PostFormValue("act") == "make" {
-		name, err := w.begin(shownNow.Name, keep.Files(map[string][]byte{
-			"kit.yaml": adopted.Definition(), "method.md": adopted.Method(), "adopted.md": adopted.List(),
-		}))
+		name, err := w.adopt(shownNow.Name, adopted)
 		if err == nil {
 			http.Redirect(out, in, "/kit/"+name+"/method", http.StatusSeeOther)
 			return
@@ -76,6 +75,19 @@ func (w *Workbench) changeStart(out http.ResponseWriter, in *http.Request) {
 	}
 	shownNow.tell(adopted)
 	w.start(out, in, shownNow)
+}
+
+// adopt makes the kit of what was recognised and taken, under the name that the maker gave.
+func (w *Workbench) adopt(name string, adopted *adopt.Adoption) (string, error) {
+	definition := adopted.Definition()
+	if name != "" {
+		named, err := amend.Set(definition, amend.At("name"), name)
+		if err != nil {
+			return "", err
+		}
+		definition = named
+	}
+	return w.begin(name, keep.Files(map[string][]byte{"kit.yaml": definition, "method.md": adopted.Method(), "adopted.md": adopted.List()}))
 }
 
 func readLeaflet(v startView) (*adopt.Adoption, error) {

@@ -37,6 +37,9 @@ func (w *window) watch() {
 		if e.Entry.Level == proto.LogLogEntryLevelError && !strings.Contains(e.Entry.Text, "net::ERR") && !strings.Contains(e.Entry.Text, "status of 4") {
 			complain("log: " + e.Entry.Text)
 		}
+	}, func(e *proto.PageJavascriptDialogOpening) {
+		complain("asks before leaving: " + e.Message)
+		_ = proto.PageHandleJavaScriptDialog{Accept: true}.Call(w.page)
 	}, func(e *proto.NetworkRequestWillBeSent) {
 		if at := e.Request.URL; strings.HasPrefix(at, "http") && !strings.HasPrefix(at, "http://"+w.bench.host) {
 			complain("asked for " + at)
@@ -166,7 +169,7 @@ func (w *window) look(name string) {
 	if folder == "" {
 		return
 	}
-	picture, err := w.page.Screenshot(true, &proto.PageCaptureScreenshot{Format: proto.PageCaptureScreenshotFormatPng})
+	picture, err := w.page.Timeout(patience).Screenshot(true, &proto.PageCaptureScreenshot{Format: proto.PageCaptureScreenshotFormatPng})
 	if err == nil {
 		err = os.WriteFile(filepath.Join(folder, strings.ReplaceAll(w.bench.Name(), "/", "-")+"-"+name+".png"), picture, 0o644)
 	}

@@ -1,6 +1,6 @@
 // Hears of changes by other windows and other programs, and looks anew.
 
-import { order, address, whenAnswered } from "./orders.js"
+import { order, address, whenAnswered, tellLost } from "./orders.js"
 
 let source = null
 let seen = 0 // the number of the last change that the page shows
@@ -12,8 +12,17 @@ export function hear() {
       const told = Number(event.data)
       order(() => told > seen && { Act: "look" }, "look")
     }
+    source.onopen = () => tellLost("")
+    source.onerror = () => {
+      // A connection that is refused is asked after; one that broke is tried again by itself.
+      if (source?.readyState === EventSource.CLOSED) order({ Act: "look" }, "look")
+      else tellLost("fetch")
+    }
   }
-  whenAnswered(answer => { seen = Math.max(seen, answer.news || 0) })
+  whenAnswered(answer => {
+    seen = Math.max(seen, answer.news || 0)
+    if (source?.readyState === EventSource.CLOSED) begin()
+  })
   // A page that nobody sees needs no news: browsers keep few connections to one place.
   document.addEventListener("visibilitychange", () => {
     source?.close()

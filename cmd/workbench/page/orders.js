@@ -29,8 +29,6 @@ export function order(asked, name) {
   })
 }
 
-export const idle = () => !sending && waiting.size === 0
-
 async function send() {
   if (sending) return
   sending = true
@@ -63,10 +61,9 @@ async function send() {
 }
 
 async function post(asked) {
-  const response = await fetch(address("change"), {
-    method: "POST", headers: { "Content-Type": "application/json" },
-    body: JSON.stringify({ Page: page, Query: location.search, ...asked }),
-  })
+  const body = JSON.stringify({ Page: page, Query: location.search, ...asked })
+  const keepalive = body.length < 50000 // browsers keep no more than 64 KB on its way
+  const response = await fetch(address("change"), { method: "POST", headers: { "Content-Type": "application/json" }, body, keepalive })
   if (response.status === 403) throw new Error("The program was started anew. Open the address that it printed in this browser; what you typed here is sent then.")
   if (response.status >= 500) throw new Error("The program could not answer. What you type stays in this page and is sent again.")
   if (!response.ok) return { wrong: await response.text() }
@@ -112,7 +109,8 @@ export function say(words) {
   document.getElementById("said").textContent = words
 }
 
-function tellLost(why) {
+// tellLost says why the program is not reached, until why is "".
+export function tellLost(why) {
   let told = document.getElementById("lost")
   if (!why) { told?.remove(); return }
   if (why.includes("fetch")) why = "The program does not answer. What you type stays in this page and is sent as soon as it answers again; leave the page open."
@@ -125,6 +123,9 @@ function tellLost(why) {
   document.getElementById("said").before(told)
 }
 
+// Who leaves the page is only held up where something typed could not be sent: what is on
+// its way arrives without the page.
 addEventListener("beforeunload", event => {
-  if (!idle()) event.preventDefault()
+  const typed = [...waiting.keys()].some(key => key !== "look")
+  if (typed && document.getElementById("lost")) event.preventDefault()
 })
