@@ -31,6 +31,8 @@ type linkMark struct {
 	WordsTo     int    `json:"wordsTo"`
 	Kind        string `json:"kind"`
 	Destination string `json:"destination"`
+	// Stands is what the booklet puts in the place of a link without words.
+	Stands string `json:"stands"`
 	// Does says in plain words what happens there, with its sum: a line each.
 	Does []string `json:"does"`
 }
@@ -143,7 +145,21 @@ func linkAt(p *proof.Proof, o *kit.Operation) linkMark {
 		From: inEditor(text, o.Span.Start), To: inEditor(text, o.Span.End),
 		WordsFrom: inEditor(text, o.TextSpan.Start), WordsTo: inEditor(text, o.TextSpan.End),
 		Kind: string(o.Kind), Destination: string(text[o.TargetSpan.Start:o.TargetSpan.End]), Does: doesOf(p, o),
+		Stands: standsFor(p, o),
 	}
+}
+
+// standsFor tells a link without words by its first movement.
+func standsFor(p *proof.Proof, o *kit.Operation) string {
+	if o.Text != "" || p.Ledger == nil {
+		return ""
+	}
+	for _, e := range p.Ledger.Entries {
+		if e.Operation == o {
+			return e.Amount.Show() + " of " + p.Kit.Called(e.Thing)
+		}
+	}
+	return p.Kit.Called(o.Target)
 }
 
 // headingLink finds the link that a heading is.

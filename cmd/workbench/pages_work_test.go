@@ -175,7 +175,9 @@ func TestLinkingInTheEditor(t *testing.T) {
 	// The form of the step: other words for a link.
 	w.fill("w-again-mix-0", "4 g of cedar")
 	w.press("[data-relink='again-mix-0']")
-	b.until("the other words", func() bool { return strings.Contains(b.typed("drawer-sachets", "method.md"), "[4 g of cedar](take:cedar)") })
+	b.until("the other words", func() bool {
+		return strings.Contains(b.typed("drawer-sachets", "method.md"), "[4 g of cedar](take:cedar)")
+	})
 	w.look("editor")
 	// The destination is out of sight, and can be shown.
 	w.seesNot("#editor .cm-content", "take:cedar")

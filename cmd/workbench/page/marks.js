@@ -1,7 +1,7 @@
 // What the editor shows in its text: links as marked words with their destinations out of
 // sight, words that could be linked, findings under the words they are about.
 
-import { StateEffect, StateField, EditorView, Decoration, hoverTooltip, setDiagnostics } from "./editor.js"
+import { StateEffect, StateField, EditorView, Decoration, WidgetType, hoverTooltip, setDiagnostics } from "./editor.js"
 
 const setMarks = StateEffect.define()
 const setShown = StateEffect.define()
@@ -41,7 +41,11 @@ function draw(held, length) {
     if (link.wordsTo > link.wordsFrom) {
       drawn.push(Decoration.mark({ class: "linked is-" + link.kind }).range(link.wordsFrom, link.wordsTo))
     }
-    if (held.shown || link.wordsTo === link.wordsFrom) continue
+    if (held.shown) continue
+    if (link.wordsTo === link.wordsFrom) {
+      if (link.stands) hidden.push(Decoration.replace({ widget: new Stands(link.stands) }).range(link.from, link.to))
+      continue
+    }
     for (const [from, to] of [[link.from, link.wordsFrom], [link.wordsTo, link.to]]) {
       if (to > from) hidden.push(Decoration.replace({}).range(from, to))
     }
@@ -49,6 +53,18 @@ function draw(held, length) {
   for (const could of held.could) if (could.to <= length) drawn.push(Decoration.mark({ class: "could-link" }).range(could.from, could.to))
   for (const asked of held.asked) if (asked.to <= length && asked.to > asked.from) drawn.push(Decoration.mark({ class: "asked-about" }).range(asked.from, asked.to))
   return { drawn: Decoration.set([...drawn, ...hidden], true), hidden: Decoration.set(hidden, true) }
+}
+
+// Stands shows what the booklet puts in the place of a link without words.
+class Stands extends WidgetType {
+  constructor(words) { super(); this.words = words }
+  eq(other) { return other.words === this.words }
+  toDOM() {
+    const shown = document.createElement("span")
+    shown.className = "no-words"
+    shown.textContent = this.words
+    return shown
+  }
 }
 
 // take puts the marks of an answer into the editor.

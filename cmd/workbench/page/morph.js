@@ -65,7 +65,7 @@ function value(old, fresh) {
   } else if (old.nodeName === "SELECT") {
     const chosen = [...fresh.options].findIndex(option => option.hasAttribute("selected"))
     if (old.dataset.set) old.selectedIndex = Math.max(chosen, 0)
-  } else if (old.nodeName === "INPUT" && old.dataset.set && old.value !== fresh.getAttribute("value")) {
+  } else if (old.nodeName === "INPUT" && (old.dataset.set || "fresh" in old.dataset) && old.value !== fresh.getAttribute("value")) {
     old.value = fresh.getAttribute("value")
   }
 }
