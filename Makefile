@@ -3,7 +3,7 @@
 GO ?= go
 KITS = $(notdir $(patsubst %/kit.yaml,%,$(wildcard examples/*/kit.yaml)))
 
-.PHONY: demo test build browser golden faults fuzz measure go
+.PHONY: demo test build browser editor golden faults fuzz measure go
 
 # What is made of every example: check, balance, and the booklet in all sizes and
 # languages, on sheets to fold, and in black, and its labels. In out/.
@@ -29,6 +29,12 @@ build: go
 # A browser to make PDFs with: installed on Debian, elsewhere it is said what to install.
 browser: go
 	@GO="$(GO)" bash .ci/setup
+
+# The editor component of the workbench, bundled into one file. Needs Node; the versions and
+# their hashes are in package-lock.json, so that the file is the same each time.
+editor:
+	@command -v npm >/dev/null 2>&1 || { echo "Node with npm is missing: install it and try again."; exit 1; }
+	cd cmd/workbench/page/editor && npm ci --ignore-scripts && npm run build && rm -rf node_modules
 
 # Write the golden files again. Read the difference before you commit it.
 golden: browser

@@ -49,7 +49,7 @@ func Unlinked(method *source.File, k *kit.Kit) (Within, error) {
 	r.readWithin()
 	var found Within
 	for _, p := range a.Proposals {
-		if one, ok := bare.could(p); ok && !bare.isLeftAlone(p.Start, p.End) {
+		if one, ok := bare.could(p); ok && !bare.isLeftAlone(p.Start, p.End) && r.isInAStep(p.Start) {
 			found.Could = append(found.Could, one)
 		}
 	}
@@ -60,13 +60,17 @@ func Unlinked(method *source.File, k *kit.Kit) (Within, error) {
 	a.askProposals()
 	a.askWords(r)
 	for _, q := range a.Questions {
-		if !bare.isLeftAlone(q.Start, q.End) && !bare.isLinked(q.Start, q.End) && !r.isRepose(q) {
+		if !bare.isLeftAlone(q.Start, q.End) && !bare.isLinked(q.Start, q.End) && !r.isRepose(q) && r.isInAStep(q.Start) && q.Asks != noHandling {
 			q.Start, q.End = bare.at(q.Start), bare.at(q.End-1)+1
 			found.Questions = append(found.Questions, q)
 		}
 	}
 	return found, nil
 }
+
+// isInAStep: before the first heading of a step nothing is done. A container that is only
+// spoken of there needs no link either (noHandling).
+func (r *reading) isInAStep(at int) bool { return len(r.steps) == 0 || at >= r.steps[0].at }
 
 // isRepose: the rest of "leave it to rest" is nothing that is left over.
 func (r *reading) isRepose(q Question) bool {
