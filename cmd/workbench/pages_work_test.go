@@ -86,6 +86,9 @@ func TestEarlierStatesAcrossStarts(t *testing.T) {
 	w := b.open("/kit/drawer-sachets/box")
 	w.fill("f-maker-in", "First Name")
 	w.saved()
+	if text := b.file("drawer-sachets/kit.yaml"); !strings.HasPrefix(text, "name: Drawer sachets\nmaker: First Name\nabout: ") {
+		t.Errorf("the field has left its place:\n%.200s", text)
+	}
 	w.fill("f-maker-in", "Second Name")
 	w.saved()
 	b.until("the second name", func() bool { return strings.Contains(b.file("drawer-sachets/kit.yaml"), "Second Name") })

@@ -40,11 +40,15 @@ export function listen() {
 
   document.addEventListener("input", event => {
     const field = event.target.closest("[data-set]")
-    if (field) set(field)
+    // A field that is emptied to be written anew stays where it is in the file: only one that
+    // is left empty is taken out.
+    if (field && (field.value.trim() || field.nodeName === "SELECT")) set(field)
+    else if (field) field.dataset.typed = "yes"
   })
   document.addEventListener("change", event => {
     const { target } = event
-    if (target.matches("[data-more]") && target.value) more(target)
+    if (target.dataset.set && !target.value.trim() && target.dataset.was) set(target)
+    else if (target.matches("[data-more]") && target.value) more(target)
     else if (target.matches("[data-unit]") && target.value) unit(target)
   })
   document.addEventListener("click", event => {
