@@ -59,7 +59,7 @@ func (a *assembly) balanceView() balanceView {
 		}
 		view.Rows = append(view.Rows, row)
 		bars.Rows = append(bars.Rows, figure.Bar{
-			Letter: c.Letter, Name: c.String(), Says: barSays(balance),
+			Letter: c.Letter, Name: c.String(), Says: BalanceSays(balance),
 			Packed: lengthOf(balance.Packed), Used: lengthOf(balance.Used), Spare: lengthOf(balance.Spare),
 		})
 	}
@@ -72,8 +72,8 @@ func (a *assembly) balanceView() balanceView {
 	return view
 }
 
-// barSays tells a balance beside its bar.
-func barSays(b *ledger.Balance) string {
+// BalanceSays tells a balance beside its bar, which never tells anything by its length alone.
+func BalanceSays(b *ledger.Balance) string {
 	switch {
 	case !b.Used.Known():
 		return "used: " + b.Used.Show()

@@ -18,9 +18,10 @@ type bookletView struct {
 	Forms     []choiceView
 	Languages []choiceView
 	Black     bool
-	Draft     bool
-	// Address is where the booklet is; Stamp changes with it.
-	Query, Stamp string
+	// Draft says why every page is marked as a draft, "" for no draft.
+	Draft string
+	// Stamp changes with the booklet.
+	Stamp string
 }
 
 type choiceView struct {
@@ -64,7 +65,7 @@ func (d *desk) bookletPage(in *http.Request) (any, error) {
 	if err != nil {
 		wanted = wantedBooklet{form: render.A5}
 	}
-	shownNow := bookletView{Black: wanted.black, Draft: p.Findings.MustFix(), Stamp: d.proven}
+	shownNow := bookletView{Black: wanted.black, Draft: d.whyDraft(p, wanted), Stamp: d.proven}
 	for _, form := range render.Forms() {
 		shownNow.Forms = append(shownNow.Forms, choiceView{form.Name, form.Tells(), form.Name == wanted.form.Name})
 	}
@@ -73,6 +74,24 @@ func (d *desk) bookletPage(in *http.Request) (any, error) {
 		shownNow.Languages = append(shownNow.Languages, choiceView{tag, tag, here})
 	}
 	return shownNow, nil
+}
+
+// whyDraft says why a booklet must not go into a box yet: something must be fixed, or its
+// reader could not read a caution.
+func (d *desk) whyDraft(p *proof.Proof, wanted wantedBooklet) string {
+	if p.Findings.MustFix() {
+		return "Something must be fixed, so every page is marked as a draft."
+	}
+	for _, tag := range wanted.tags {
+		missing, err := render.UntranslatedIn(p.Kit, d.templates(), tag)
+		if p.Kit.Translation(tag) == nil || err != nil {
+			continue
+		}
+		if slices.ContainsFunc(missing, func(one render.Untranslated) bool { return one.Caution }) {
+			return "A caution has no words in this language yet, so every page is marked as a draft. The page “Words” lists it."
+		}
+	}
+	return ""
 }
 
 // errUnread is told where there is nothing to make a booklet of.
@@ -88,7 +107,7 @@ func (d *desk) assemble(in *http.Request) (*render.Booklet, error) {
 	if err != nil {
 		return nil, err
 	}
-	options := render.Options{Form: wanted.form, Black: wanted.black, Draft: p.Findings.MustFix(), Pictures: &d.pictures}
+	options := render.Options{Form: wanted.form, Black: wanted.black, Draft: d.whyDraft(p, wanted) != "", Pictures: &d.pictures}
 	return render.InLanguages(p.Kit, p.Ledger, d.templates(), options, wanted.tags)
 }
 

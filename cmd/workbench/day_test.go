@@ -43,7 +43,7 @@ func TestADayOfAMaker(t *testing.T) {
 	w.sees("#could", "30 g of soy wax pearls")
 	w.press("#could [data-link='take:soy-wax-pearls']")
 	w.wait("the link in the text", `() => [...document.querySelectorAll("#editor .linked.is-take")].map(one => one.textContent).join("").includes("30 g of soy wax pearls")`)
-	w.sees("#tally .bars", "30 g of 40 g used")
+	w.sees("#tally .bars", "30 g of 40 g")
 	w.press("#could [data-link^='step:']")
 	w.sees(".steps", "Scent the pearls")
 	w.saved()

@@ -7,9 +7,7 @@ import (
 	"fmt"
 	"html/template"
 	"io/fs"
-	"mime"
 	"net/http"
-	"net/url"
 	"path"
 	"strings"
 
@@ -78,7 +76,7 @@ var functions = template.FuncMap{
 		text, err := json.Marshal(value)
 		return string(text), err
 	},
-	"kitPath": func(name string) string { return "/kit/" + url.PathEscape(name) },
+	"kitPath": kitPath,
 	"add":     func(a, b int) int { return a + b },
 }
 
@@ -172,7 +170,6 @@ func (w *Workbench) serveFont(out http.ResponseWriter, in *http.Request) {
 		http.NotFound(out, in)
 		return
 	}
-	out.Header().Set("Content-Type", mime.TypeByExtension(".woff2"))
 	out.Header().Set("Content-Type", "font/woff2")
 	out.Header().Set("Cache-Control", "max-age=86400")
 	_, _ = out.Write(text)

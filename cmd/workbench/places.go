@@ -2,6 +2,7 @@ package workbench
 
 import (
 	"bytes"
+	"net/url"
 	"strings"
 	"sync"
 	"unicode/utf8"
@@ -122,5 +123,8 @@ func fieldID(path []string) string {
 
 // addressOfField leads to a field of the box.
 func addressOfField(kit string, path ...string) string {
-	return functions["kitPath"].(func(string) string)(kit) + "/box#" + fieldID(path)
+	return kitPath(kit) + "/box#" + fieldID(path)
 }
+
+// kitPath is where the pages of a kit are.
+func kitPath(name string) string { return "/kit/" + url.PathEscape(name) }

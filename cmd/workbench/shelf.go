@@ -4,7 +4,9 @@ import (
 	"net/http"
 	"os"
 	"path/filepath"
+	"runtime"
 	"strings"
+	"sync"
 
 	"tallyfold/examples"
 	"tallyfold/instructions"
@@ -62,9 +64,22 @@ func (w *Workbench) shelf(out http.ResponseWriter, in *http.Request, wished, wro
 	shown := shelfView{
 		Folder: filepath.Base(w.root), Single: w.single(), Examples: examples.Names(), Starter: examples.Starter, Wished: wished, Wrong: wrong,
 	}
-	for _, k := range w.kits() {
-		shown.Kits = append(shown.Kits, w.onShelf(k))
+	kits := w.kits()
+	shown.Kits = make([]shelfKit, len(kits))
+	var judges sync.WaitGroup
+	next := make(chan int)
+	for range runtime.GOMAXPROCS(0) {
+		judges.Go(func() {
+			for i := range next {
+				shown.Kits[i] = w.onShelf(kits[i])
+			}
+		})
 	}
+	for i := range kits {
+		next <- i
+	}
+	close(next)
+	judges.Wait()
 	w.show(out, "shelf", view{Nonce: nonceOf(in.Context()), Title: "The shelf", Version: w.settings.Version, Body: shown})
 }
 

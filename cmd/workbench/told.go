@@ -70,7 +70,7 @@ func placeWords(at source.Span) string {
 
 // placeAddress leads to a place: a card of the box, or the words in the editor.
 func placeAddress(kit string, at source.Span) string {
-	base := "/kit/" + url.PathEscape(kit)
+	base := kitPath(kit)
 	switch {
 	case !at.Known() || at.File == nil:
 		return base + "/box"

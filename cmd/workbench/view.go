@@ -2,7 +2,6 @@ package workbench
 
 import (
 	"cmp"
-	"fmt"
 	"net/http"
 	"net/url"
 	"slices"
@@ -11,7 +10,7 @@ import (
 	"tallyfold/kit/diag"
 	"tallyfold/kit/ledger"
 	"tallyfold/kit/proof"
-	"tallyfold/kit/quantity"
+	"tallyfold/render"
 )
 
 // A view is what every page shows; Body is the page's own.
@@ -97,7 +96,7 @@ func (d *desk) notices() []notice {
 	for _, name := range sortedKeys(d.clashes) {
 		all = append(all, notice{
 			Words: name + " was changed by another program in the same lines. Both texts are kept; nothing is saved until you choose.", Trouble: true,
-			Go: "/kit/" + url.PathEscape(d.name) + "/clash?file=" + url.QueryEscape(name), Says: "See both side by side",
+			Go: kitPath(d.name) + "/clash?file=" + url.QueryEscape(name), Says: "See both side by side",
 		})
 	}
 	for _, name := range sortedKeys(d.troubles) {
@@ -155,7 +154,7 @@ func tallyOf(kit string, p *proof.Proof) tally {
 // barOf draws one balance. What cannot be told is drawn as unknown, never as empty.
 func barOf(kit string, p *proof.Proof, b *ledger.Balance) bar {
 	c := p.Kit.Component(b.Thing)
-	drawn := bar{Key: b.Thing, Letter: c.Letter, Name: c.String(), Go: addressOfField(kit, "components", b.Thing), Says: saysOf(b)}
+	drawn := bar{Key: b.Thing, Letter: c.Letter, Name: c.String(), Go: addressOfField(kit, "components", b.Thing), Says: render.BalanceSays(b)}
 	if !b.Packed.Known() || !b.Used.Known() || b.Packed.Value().Sign() <= 0 {
 		drawn.Unknown = true
 		return drawn
@@ -170,21 +169,6 @@ func barOf(kit string, p *proof.Proof, b *ledger.Balance) bar {
 	drawn.Used, drawn.Over, drawn.Spare = min(used, 100), min(max(used-100, 0), 100), min(part(b.Spare), max(100-used, 0))
 	drawn.Short = used > 100
 	return drawn
-}
-
-// saysOf tells a balance in words: a bar is never told by its length alone.
-func saysOf(b *ledger.Balance) string {
-	switch {
-	case !b.Used.Known():
-		return "used: " + b.Used.Show()
-	case !b.Packed.Known():
-		return "packed: " + b.Packed.Show()
-	case b.Left.Known() && b.Left.Value().Sign() < 0:
-		return fmt.Sprintf("%s packed, %s too little", b.Packed.Show(), quantity.Show(b.Left.Value().Abs(), b.Dimension))
-	case b.Left.Known() && b.Left.Value().IsZero():
-		return "all " + b.Packed.Show() + " used"
-	}
-	return fmt.Sprintf("%s of %s used, %s left", b.Used.Show(), b.Packed.Show(), b.Left.Show())
 }
 
 func sortedKeys[T any](all map[string]T) []string {

@@ -9,6 +9,10 @@ let showing = false
 const by = id => document.getElementById(id)
 
 export function begin() {
+  if (!by("choosing")) { // there is no booklet until the kit can be read
+    whenAnswered(() => { if (by("choosing")) location.reload() })
+    return
+  }
   by("choosing").addEventListener("change", choose)
   by("choosing").addEventListener("submit", event => event.preventDefault())
   by("page-back").addEventListener("click", () => turn(-1))
