@@ -71,7 +71,7 @@ func (d *desk) bookletPage(in *http.Request) (any, error) {
 	}
 	for i, tag := range render.Languages(p.Kit) {
 		here := len(wanted.tags) == 0 && i == 0 || slices.Contains(wanted.tags, tag)
-		shownNow.Languages = append(shownNow.Languages, choiceView{tag, tag, here})
+		shownNow.Languages = append(shownNow.Languages, choiceView{tag, languageName(tag), here})
 	}
 	return shownNow, nil
 }

@@ -73,7 +73,7 @@ func (d *desk) boxPage(in *http.Request) (any, error) {
 	root, refused := load.Tree(file)
 	if root == nil || root.Kind != load.KeysPart {
 		shown := boxView{}
-		for _, f := range slices.Concat(refused, p.Findings) {
+		for _, f := range append(p.Findings, refused...).Sorted() { // both tell the same; each is told once
 			shown.Refused = append(shown.Refused, tell(d.name, f))
 		}
 		return shown, nil

@@ -148,8 +148,11 @@ func sentence(words string) string {
 	if words == "" {
 		return ""
 	}
-	first, size := utf8.DecodeRuneInString(words)
-	words = strings.ToUpper(string(first)) + words[size:]
+	begin, _, _ := strings.Cut(words, " ")
+	if !strings.Contains(begin, ".") { // the name of a file is written as it is
+		first, size := utf8.DecodeRuneInString(words)
+		words = strings.ToUpper(string(first)) + words[size:]
+	}
 	if !strings.ContainsAny(words[len(words)-1:], ".!?") {
 		words += "."
 	}

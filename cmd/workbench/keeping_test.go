@@ -138,6 +138,32 @@ func TestTheFolderVanishes(t *testing.T) {
 	w.fine()
 }
 
+// A file that may not be written: the page says so and keeps what is typed; when it may be
+// written again it is saved.
+func TestAReadOnlyFile(t *testing.T) {
+	b := newBench(t, "drawer-sachets")
+	path := filepath.Join(b.folder, "drawer-sachets/kit.yaml")
+	if err := os.Chmod(path, 0o444); err != nil {
+		t.Fatal(err)
+	}
+	w := b.open("/kit/drawer-sachets/box")
+	w.size(1400, 900)
+	w.fill("f-about-in", "Typed all the same.")
+	w.sees("#notices .trouble", "kit.yaml")
+	w.look("read-only")
+	if text := b.file("drawer-sachets/kit.yaml"); strings.Contains(text, "Typed all the same.") {
+		t.Error("a file that may not be written was written")
+	}
+	w.goTo("http://" + b.host + "/kit/drawer-sachets/box")
+	w.wait("what was typed", `() => document.getElementById("f-about-in").value === "Typed all the same."`)
+	if err := os.Chmod(path, 0o644); err != nil {
+		t.Fatal(err)
+	}
+	b.until("it is saved", func() bool { return strings.Contains(b.file("drawer-sachets/kit.yaml"), "about: Typed all the same.") })
+	w.seesNot("#notices", "kit.yaml")
+	w.fine()
+}
+
 // The program is killed in the middle of the typing (kill -9), and started again: every
 // keystroke that the page had sent is there, the rest the page sends when the program answers
 // again, and no file is half written.

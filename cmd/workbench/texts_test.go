@@ -25,7 +25,7 @@ func TestAKitThatCannotBeRead(t *testing.T) {
 	}
 	w.goTo("http://" + b.host + "/kit/drawer-sachets/box")
 	w.sees("main", "cannot be shown as a form")
-	w.sees("main .found", "line")
+	w.sees("main", "kit.yaml, line 1")
 	w.goTo("http://" + b.host + "/kit/drawer-sachets/method?file=kit.yaml")
 	w.press("#top [data-act=undo]")
 	w.sees("#verdict", "Nothing must be fixed")

@@ -21,9 +21,10 @@ type wordsView struct {
 	Own       string
 	Languages []choiceView
 	// Offered are languages that the booklet has its fixed words in.
-	Offered []string
+	Offered []choiceView
 	// Here is the language that is looked at, "" for none.
 	Here    string
+	Called  string
 	Missing []missingView
 	Wrong   string
 	// Files are the texts of the language, for the editor.
@@ -42,19 +43,20 @@ func (d *desk) wordsPage(in *http.Request) (any, error) {
 	if p.Kit == nil {
 		return wordsView{Unread: true}, nil
 	}
-	shownNow := wordsView{Own: languageOf(p.Kit), Here: in.URL.Query().Get("language")}
+	shownNow := wordsView{Own: languageName(languageOf(p.Kit)), Here: in.URL.Query().Get("language")}
 	known := render.Languages(p.Kit)
 	for _, tag := range known {
-		shownNow.Languages = append(shownNow.Languages, choiceView{tag, tag, tag == shownNow.Here})
+		shownNow.Languages = append(shownNow.Languages, choiceView{tag, languageName(tag), tag == shownNow.Here})
 	}
 	for _, tag := range d.templates().Languages() {
 		if !slices.Contains(known, tag) {
-			shownNow.Offered = append(shownNow.Offered, tag)
+			shownNow.Offered = append(shownNow.Offered, choiceView{Name: tag, Says: languageName(tag)})
 		}
 	}
 	if shownNow.Here == "" {
 		return shownNow, nil
 	}
+	shownNow.Called = languageName(shownNow.Here)
 	missing, err := render.UntranslatedIn(p.Kit, d.templates(), shownNow.Here)
 	if err != nil {
 		shownNow.Wrong = plain(err)

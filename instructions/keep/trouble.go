@@ -77,7 +77,9 @@ func trouble(kind Kind, dir, name string, err error) *Trouble {
 	if kind == Other && err != nil {
 		t.found += " (" + reason(err) + ")"
 	}
-	t.found = strings.ToUpper(t.found[:1]) + t.found[1:]
+	if !strings.HasPrefix(t.found, name) || name == "" { // the name of a file is written as it is
+		t.found = strings.ToUpper(t.found[:1]) + t.found[1:]
+	}
 	return t
 }
 

@@ -135,13 +135,15 @@ class Sheets {
     const sheetWide = form.width * pixel, sheetHigh = form.height * pixel
     for (let page = 1; page <= this.pages; page++) body.append(this.sheet(page, sheetWide, sheetHigh))
     const edge = 12
-    const room = this.frame.clientWidth - 2 * edge, tall = this.frame.clientHeight - 2 * edge
+    const room = this.frame.clientWidth - 2 * edge, tall = Math.min(innerHeight * 0.8, 860) - 2 * edge
     const scale = this.scale = Math.min(1.25, Math.max(Math.min(tall / sheetHigh, room / sheetWide), Math.min(0.6, room / sheetWide)))
     const side = this.margins(1).left
     const across = this.rtl ? { marginRight: edge + this.margins(1).right * scale + "px", marginLeft: "auto", transformOrigin: "100% 0" } : { marginLeft: edge + side * scale + "px", transformOrigin: "0 0" }
     Object.assign(body.style, { transform: `scale(${scale})`, marginTop: edge + form.top * pixel * scale + "px", ...across })
     root.style.height = (sheetHigh * scale + 2 * edge) + "px"
     root.style.width = Math.max(this.frame.clientWidth, (this.pages * (this.wide + this.gap) + sheetWide - this.wide) * scale + 2 * edge) + "px"
+    const bar = 18 // what the browser's own scroll bar takes
+    this.frame.style.height = sheetHigh * scale + 2 * edge + bar + "px"
     this.step = (this.wide + this.gap) * scale
   }
 
