@@ -41,8 +41,8 @@ type desk struct {
 	clashes  map[string]*keep.Conflict
 	// last are the texts as they were last read or typed, for when the folder is gone.
 	last map[string]keep.Text
-	// notes are told once, at the head of the page.
-	notes []string
+	// notes are told at the head of the page for a while.
+	notes []note
 	// changed are the files in the order in which they were last changed here.
 	changed  []string
 	pictures picture.Kept
@@ -77,7 +77,7 @@ func (d *desk) watch() {
 		d.lock.Lock()
 		for _, change := range changes {
 			if change.Gone {
-				d.notes = append(d.notes, change.Name+" was taken away by another program. What was saved of it is under “Earlier states”.")
+				d.note(change.Name + " was taken away by another program. What was saved of it is under “Earlier states”.")
 			}
 		}
 		d.lock.Unlock()
@@ -232,7 +232,7 @@ func (d *desk) put(name string, text []byte, was keep.Fingerprint) (keep.Fingerp
 	if errors.As(err, &conflict) && conflict.Clean {
 		text = conflict.Merged
 		print, err = d.folder.Draft(name, text, conflict.TheirsPrint)
-		d.notes = append(d.notes, name+" was changed in another place as well. Both changes are kept.")
+		d.note(name + " was changed in another place as well. Both changes are kept.")
 	}
 	var trouble *keep.Trouble
 	switch {
@@ -289,7 +289,7 @@ func (d *desk) save(name string) {
 	if errors.As(err, &conflict) && conflict.Clean {
 		_, err = d.folder.Save(name, conflict.Merged, conflict.TheirsPrint)
 		if err == nil {
-			d.notes = append(d.notes, name+" was changed by another program while you worked on it. Both changes are kept.")
+			d.note(name + " was changed by another program while you worked on it. Both changes are kept.")
 		}
 	}
 	switch {
@@ -304,6 +304,18 @@ func (d *desk) save(name string) {
 			d.saveAfter(name, retry)
 		}
 	}
+}
+
+// A note tells what has happened, for noteStays.
+type note struct {
+	words string
+	when  time.Time
+}
+
+const noteStays = time.Minute
+
+func (d *desk) note(words string) {
+	d.notes = append(d.notes, note{words, d.bench.settings.Now()})
 }
 
 // trouble notes why a file is not saved, or not read.

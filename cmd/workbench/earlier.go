@@ -4,7 +4,6 @@ import (
 	"net/http"
 	"slices"
 	"strconv"
-	"time"
 
 	"tallyfold/instructions/keep"
 )
@@ -86,7 +85,7 @@ func (d *desk) bringBack(o order) (answer, error) {
 	if _, err := d.folder.Restore(o.File, o.Key, now.SavedPrint); err != nil {
 		return answer{}, err
 	}
-	d.notes = append(d.notes, o.File+" is again as it was. What stood there before is in the list too. ("+d.bench.settings.Now().Format(time.TimeOnly)+")")
+	d.note(o.File + " is again as it was then. What stood there before is in the list too.")
 	return answer{}, nil
 }
 

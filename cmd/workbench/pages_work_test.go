@@ -181,6 +181,13 @@ func TestLinkingInTheEditor(t *testing.T) {
 		return strings.Contains(b.typed("drawer-sachets", "method.md"), "[4 g of cedar](take:cedar)")
 	})
 	w.look("editor")
+	// Over a link stands what it does, with its sum; over a finding what is wrong.
+	w.cursor(input.End)
+	element, err := w.page.Timeout(patience).Element("#editor .linked.is-take:last-of-type")
+	w.must(err)
+	w.must(element.Hover())
+	w.sees(".cm-tooltip", "taken from its pack")
+
 	// The destination is out of sight, and can be shown.
 	w.seesNot("#editor .cm-content", "take:cedar")
 	w.press("#show-links")

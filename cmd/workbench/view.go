@@ -90,7 +90,7 @@ func (d *desk) view(p page, in *http.Request) view {
 	return v
 }
 
-// notices are told as long as they are true; notes once.
+// notices are told as long as they are true; notes for a while.
 func (d *desk) notices() []notice {
 	var all []notice
 	for _, name := range sortedKeys(d.clashes) {
@@ -102,10 +102,11 @@ func (d *desk) notices() []notice {
 	for _, name := range sortedKeys(d.troubles) {
 		all = append(all, notice{Words: d.troubles[name], Trouble: true})
 	}
-	for _, words := range d.notes {
-		all = append(all, notice{Words: words})
+	now := d.bench.settings.Now()
+	d.notes = slices.DeleteFunc(d.notes, func(n note) bool { return now.Sub(n.when) > noteStays })
+	for _, n := range d.notes {
+		all = append(all, notice{Words: n.words})
 	}
-	d.notes = nil
 	return all
 }
 

@@ -103,21 +103,43 @@ function tell(one) {
   return told
 }
 
-// sums tells on hover what a link does, with its sum.
+// sums tells on hover what a link does, with its sum; what words could be linked to, with
+// buttons that do it; and what a reader would ask.
 export const sums = hoverTooltip((view, at) => {
-  const link = linkAt(view.state, at)
-  if (!link) return null
-  return {
-    pos: link.wordsFrom, end: link.wordsTo, above: true,
-    create: () => {
-      const dom = document.createElement("div")
-      dom.className = "does"
-      for (const line of link.does) {
-        const told = document.createElement("p")
-        told.textContent = line
-        dom.append(told)
-      }
-      return { dom }
-    },
-  }
+  const { links, could, asked } = view.state.field(marked)
+  const under = mark => mark.from <= at && at <= mark.to
+  const link = links.find(under), word = could.find(under), question = asked.find(under)
+  if (link) return tooltip(link.wordsFrom, link.wordsTo, lines(link.does))
+  if (word) return tooltip(word.from, word.to, [...lines([word.meaning, word.why]), ...buttons(view, word)])
+  if (question) return tooltip(question.from, question.to, lines([question.asks, question.toDo]))
+  return null
 })
+
+const tooltip = (pos, end, inside) => ({
+  pos, end, above: true,
+  create: () => {
+    const dom = document.createElement("div")
+    dom.className = "does"
+    dom.append(...inside)
+    return { dom }
+  },
+})
+
+const lines = all => all.map(words => {
+  const line = document.createElement("p")
+  line.textContent = words
+  return line
+})
+
+// buttons are pressed like those below the editor: method.js listens for both.
+function buttons(view, word) {
+  const { file } = document.getElementById("editor").dataset
+  return [{ destination: word.destination, meaning: "Link" }, ...word.others].filter(one => one.destination).map((one, place) => {
+    const button = document.createElement("button")
+    button.type = "button"
+    button.className = "small"
+    button.textContent = place === 0 ? one.meaning : "rather: " + one.meaning
+    Object.assign(button.dataset, { link: one.destination, from: word.from, to: word.to, words: view.state.sliceDoc(word.from, word.to), file })
+    return button
+  })
+}
