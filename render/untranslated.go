@@ -18,6 +18,8 @@ type Untranslated struct {
 	ToDo string
 	// Caution: a booklet without it would not warn its reader.
 	Caution bool
+	// InTexts: a line of kit.XX.txt, and one under it, translate it.
+	InTexts bool
 }
 
 // UntranslatedIn lists what has no words in a language: fixed words of the booklet,
@@ -72,7 +74,8 @@ func (l *untranslated) texts(k *kit.Kit, t *kit.Translation) {
 			continue
 		}
 		l.lacks("text", text.Value, text.Span, "write it into kit.%s.txt, and under it, set in, its translation", l.tag)
-		l.all[len(l.all)-1].Caution = isCaution(k, text.Value)
+		last := &l.all[len(l.all)-1]
+		last.Caution, last.InTexts = isCaution(k, text.Value), true
 	}
 }
 
@@ -91,6 +94,7 @@ func (l *untranslated) names(k *kit.Kit) {
 	for _, name := range k.Names() {
 		if !name.HasNameIn(l.tag) {
 			l.lacks("name", name.String(), name.IDSpan, "write “names: {%s: …}” under %s in kit.yaml, or both names into kit.%s.txt", l.tag, name.ID, l.tag)
+			l.all[len(l.all)-1].InTexts = true
 		}
 	}
 }

@@ -94,7 +94,7 @@ func (w *Workbench) change(out http.ResponseWriter, in *http.Request, d *desk) {
 	}
 	d.lock.Lock()
 	said, err := act(d, asked)
-	if err == nil && asked.Act == "type" {
+	if err == nil && asked.Page == "method" && said.Print != "" {
 		said.Marks = d.marks(asked.File)
 	}
 	d.lock.Unlock()

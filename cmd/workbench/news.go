@@ -65,7 +65,8 @@ func (w *Workbench) tellNews(out http.ResponseWriter, in *http.Request, d *desk)
 		_, err := fmt.Fprint(out, line)
 		return err == nil && sender.Flush() == nil
 	}
-	if !send(": here\n\n") {
+	// What changed between the filling in of the page and now is told at once.
+	if !send(fmt.Sprintf("data: %d\n\n", d.news.number())) {
 		return
 	}
 	quiet := time.NewTicker(stillHere)

@@ -72,10 +72,10 @@ func TestThingsAsAWhole(t *testing.T) {
 	w.fill("f-components.ribbon.also_called-next", "band")
 	w.press(`[data-add="f-components.ribbon.also_called-next"]`)
 	w.wait("two entries", `() => document.getElementById("f-components.ribbon.also_called.1-in")?.value === "band"`)
-	w.saved()
-	if text := b.file("drawer-sachets/kit.yaml"); !strings.Contains(text, "also called: [tape, band]") || !strings.Contains(text, "spare: 10 mm") {
-		t.Errorf("kit.yaml is\n%s", text)
-	}
+	b.until("list and unit on the disk", func() bool {
+		text := b.file("drawer-sachets/kit.yaml")
+		return strings.Contains(text, "also called: [tape, band]") && strings.Contains(text, "spare: 10 mm")
+	})
 	w.fine()
 }
 

@@ -116,7 +116,7 @@ func (d *desk) editorNow(file string) (answer, error) {
 		return answer{}, err
 	}
 	text := string(shown(now.Typed))
-	return answer{Text: &text, Print: string(now.TypedPrint), Marks: d.marks(file)}, nil
+	return answer{Text: &text, Print: string(now.TypedPrint)}, nil
 }
 
 // undo takes the last typing in a file back, also that of an earlier day.

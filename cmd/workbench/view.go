@@ -24,6 +24,8 @@ type view struct {
 	Tally       tally
 	// Notices stand at the head of the page: what is not saved and why, what others did.
 	Notices []notice
+	// News is the number of the last change that the page shows.
+	News int
 	// Unsaved counts the files that are written down and not saved yet.
 	Unsaved int
 	Undo    undoView
@@ -69,10 +71,11 @@ type bar struct {
 
 // view gathers what the frame of a page needs. The lock is held.
 func (d *desk) view(p page, in *http.Request) view {
+	news := d.news.number()
 	proof := d.proved()
 	v := view{
 		Nonce: nonceOf(in.Context()), Version: d.bench.settings.Version, Title: p.title, Kit: d.name, Called: d.base(), Page: p.name,
-		Tally: tallyOf(d.name, proof),
+		Tally: tallyOf(d.name, proof), News: news,
 	}
 	if k := proof.Kit; k != nil {
 		v.Called, v.Edition = cmp.Or(k.Name.Value, d.base()), k.Edition.Value

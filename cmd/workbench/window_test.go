@@ -155,6 +155,7 @@ func (w *window) fill(id, words string) {
 // saved waits until everything is on the disk.
 func (w *window) saved() {
 	w.bench.Helper()
+	w.wait("all is sent", `() => !document.documentElement.dataset.busy`)
 	w.sees("#kept", "All saved")
 }
 

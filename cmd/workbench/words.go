@@ -65,7 +65,7 @@ func (d *desk) wordsPage(in *http.Request) (any, error) {
 	for _, one := range missing {
 		shownNow.Missing = append(shownNow.Missing, missingView{
 			Kind: one.Kind, Text: one.Text, ToDo: one.ToDo, Caution: one.Caution, Go: placeAddress(d.name, one.Where),
-			Short: strings.HasPrefix(filepath.Base(fileNamedIn(one.ToDo)), "kit."),
+			Short: one.InTexts && !strings.Contains(one.Text, "\n"),
 		})
 	}
 	for _, name := range d.translations() {
@@ -74,16 +74,6 @@ func (d *desk) wordsPage(in *http.Request) (any, error) {
 		}
 	}
 	return shownNow, nil
-}
-
-// fileNamedIn finds the name of a text file in a sentence that says what to do.
-func fileNamedIn(words string) string {
-	for _, word := range strings.Fields(words) {
-		if word = strings.Trim(word, ".,;:“”"); strings.HasSuffix(word, ".txt") || strings.HasSuffix(word, ".md") {
-			return word
-		}
-	}
-	return ""
 }
 
 func languageOf(k *kit.Kit) string {

@@ -3,7 +3,7 @@
 import { order, address, whenAnswered, tellLost } from "./orders.js"
 
 let source = null
-let seen = 0 // the number of the last change that the page shows
+let seen = Number(document.body.dataset.news) // the number of the last change that the page shows
 
 export function hear() {
   const begin = () => {
