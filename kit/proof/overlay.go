@@ -4,6 +4,8 @@ import (
 	"bytes"
 	"io/fs"
 	"path"
+	"slices"
+	"strings"
 	"time"
 )
 
@@ -31,6 +33,23 @@ func (o overlay) Lstat(name string) (fs.FileInfo, error) {
 
 // ReadLink reads a link of the folder.
 func (o overlay) ReadLink(name string) (string, error) { return fs.ReadLink(o.under, name) }
+
+// ReadDir lists a folder with the texts that are only in memory so far.
+func (o overlay) ReadDir(name string) ([]fs.DirEntry, error) {
+	entries, err := fs.ReadDir(o.under, name)
+	if err != nil {
+		return entries, err
+	}
+	for over, text := range o.over {
+		base := path.Base(over)
+		listed := slices.ContainsFunc(entries, func(e fs.DirEntry) bool { return e.Name() == base })
+		if path.Dir(over) == name && !listed {
+			entries = append(entries, fs.FileInfoToDirEntry(textInfo{base, int64(len(text))}))
+		}
+	}
+	slices.SortFunc(entries, func(a, b fs.DirEntry) int { return strings.Compare(a.Name(), b.Name()) })
+	return entries, nil
+}
 
 // A textFile is a text in memory, opened as a file.
 type textFile struct {

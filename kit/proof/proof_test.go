@@ -255,3 +255,14 @@ func TestRemedyInATranslation(t *testing.T) {
 		t.Errorf("tried:\n%s", strings.Join(got, "\n"))
 	}
 }
+
+// A translation that is typed and not on the disk yet is read with the others.
+func TestATextThatIsOnlyTypedIsListed(t *testing.T) {
+	folder := os.DirFS("../../examples/pocket-notebooks")
+	today := time.Date(2026, 11, 27, 0, 0, 0, 0, time.UTC)
+	without := proof.Of(folder, "pocket-notebooks", today)
+	with := proof.OfChanged(folder, "pocket-notebooks", today, map[string][]byte{"method.fr.md": without.Kit.Method.File.Text})
+	if without.Kit.Translation("fr") != nil || with.Kit.Translation("fr") == nil {
+		t.Error("a text in memory is not found among the files of the folder")
+	}
+}
