@@ -29,7 +29,7 @@ func TestPagesAreThosePrinted(t *testing.T) {
 	t.Cleanup(browser.Close)
 	all, same := 0, 0
 	for _, name := range examples.Names() {
-		for _, form := range []string{"a5", "half-letter", "a6", "a4-large", "a4-in-four"} {
+		for _, form := range []string{"a5", "a4-large", "a4-in-four"} {
 			printed, count := printedPages(t, browser, b, name, form)
 			w.goTo("http://" + b.host + "/kit/" + name + "/booklet?form=" + form)
 			w.wait("the pages of "+name, `() => Number(document.getElementById("preview").dataset.seenPages) > 0`)
@@ -49,7 +49,7 @@ func TestPagesAreThosePrinted(t *testing.T) {
 	}
 	w.fine()
 	t.Logf("%d of %d places stand on the page that is printed", same, all)
-	if all < 200 || 100*same < 98*all {
+	if all < 120 || 100*same < 98*all {
 		t.Errorf("%d of %d places stand on the page that is printed; 98 of 100 must", same, all)
 	}
 }
