@@ -26,6 +26,8 @@ type view struct {
 	Notices []notice
 	// News is the number of the last change that the page shows.
 	News int
+	// Stuck: something stands against saving; Notices tell what.
+	Stuck bool
 	// Unsaved counts the files that are written down and not saved yet.
 	Unsaved int
 	Undo    undoView
@@ -76,6 +78,7 @@ func (d *desk) view(p page, in *http.Request) view {
 	v := view{
 		Nonce: nonceOf(in.Context()), Version: d.bench.settings.Version, Title: p.title, Kit: d.name, Called: d.base(), Page: p.name,
 		Tally: tallyOf(d.name, proof), News: news,
+		Stuck: len(d.troubles)+len(d.clashes) > 0,
 	}
 	if k := proof.Kit; k != nil {
 		v.Called, v.Edition = cmp.Or(k.Name.Value, d.base()), k.Edition.Value
