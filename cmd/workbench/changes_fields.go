@@ -12,7 +12,6 @@ import (
 	"tallyfold/instructions/keep"
 	"tallyfold/kit/amend"
 	"tallyfold/kit/load"
-	"tallyfold/kit/proof"
 	"tallyfold/kit/source"
 )
 
@@ -268,11 +267,6 @@ func (d *desk) renameThing(o order) (answer, error) {
 		return answer{}, err
 	}
 	return answer{Go: "#" + fieldID([]string{o.Path[0], strings.TrimSpace(o.Key)})}, nil
-}
-
-// judged proves the kit with other texts in place of some files.
-func (d *desk) judged(texts map[string][]byte) *proof.Proof {
-	return proof.OfChanged(os.DirFS(d.path), d.base(), d.bench.settings.Now(), texts)
 }
 
 // setAt sets a key of an entry of the list “accept”.

@@ -26,11 +26,11 @@ func (m *marks) propose(p *proof.Proof) {
 		m.Could = append(m.Could, could)
 	}
 	for _, q := range found.Questions {
-		m.Asked = append(m.Asked, askedMark{at(q.Start), at(q.End), noticed(file, q), q.ToDo})
+		m.Asked = append(m.Asked, askedMark{at(q.Start), at(q.End), askedOf(file, q), q.ToDo})
 	}
 }
 
-// noticed tells a question with the words that it is about.
-func noticed(file *source.File, q adopt.Question) string {
+// askedOf tells a question with the words that it is about.
+func askedOf(file *source.File, q adopt.Question) string {
 	return "“" + string(shown(file.Text[q.Start:q.End])) + "”: " + q.Asks
 }
