@@ -1,0 +1,187 @@
+package adopt
+
+import (
+	"cmp"
+	"fmt"
+	"io/fs"
+	"maps"
+	"os"
+	"path"
+	"slices"
+	"strings"
+	"testing"
+
+	"tallyfold/instructions"
+	"tallyfold/kit"
+	"tallyfold/kit/source"
+)
+
+// A takenOff is what became of the links of some kits, whose words were left and whose
+// destinations were taken off.
+type takenOff struct {
+	kinds                     map[string]*comeBack
+	proposed, wrong, headings int
+	told                      []string // what was missed or wrong, for whoever improves it
+}
+
+// A comeBack counts the links of one kind: proposed at the same words with the same
+// destination, or at other words that overlap.
+type comeBack struct{ links, back, near int }
+
+func (t *takenOff) of(kind string) *comeBack {
+	if t.kinds[kind] == nil {
+		t.kinds[kind] = &comeBack{}
+	}
+	return t.kinds[kind]
+}
+
+// takeOff reads the method of a kit without its links, and counts which come back.
+func (t *takenOff) takeOff(name string, k *kit.Kit) error {
+	whole := k.Method.File.Text
+	plain := withoutLinks(whole)
+	found, err := Unlinked(source.NewFile("method.md", plain.text), k)
+	if err != nil {
+		return err
+	}
+	meant := linksWithWords(k, plain)
+	for _, m := range meant {
+		t.of(string(m.operation.Kind)).links++
+	}
+	for _, one := range found.Could {
+		if one.Kind == StepStart {
+			t.headings++
+			continue
+		}
+		t.proposed++
+		said := fmt.Sprintf("%s: “%s” → %s", name, oneLine(string(plain.text[one.Start:one.End])), one.Destination)
+		i := slices.IndexFunc(meant, func(m meantLink) bool { return m.start < one.End && one.Start < m.end && m.isMeantBy(one) })
+		if i < 0 {
+			t.wrong++
+			t.told = append(t.told, "wrong "+said)
+			continue
+		}
+		count := t.of(string(meant[i].operation.Kind))
+		if meant[i].start == one.Start && meant[i].end == one.End {
+			count.back++
+		} else {
+			count.near++
+			t.told = append(t.told, "near  "+said)
+		}
+		meant[i].found = true
+	}
+	for _, m := range meant {
+		if !m.found {
+			t.told = append(t.told, fmt.Sprintf("none  %s: “%s” → %s", name, oneLine(string(plain.text[m.start:m.end])), m.operation.Does()))
+		}
+	}
+	return nil
+}
+
+// A meantLink is a link that was taken off; its bytes are of the text without links.
+type meantLink struct {
+	operation  *kit.Operation
+	start, end int
+	found      bool
+}
+
+// isMeantBy: same kind, same key. What a wait is called, which choice something belongs to
+// and where a wick goes no word of the link tells.
+func (m *meantLink) isMeantBy(one Could) bool {
+	kind, rest, _ := strings.Cut(one.Destination, ":")
+	target, _, _ := strings.Cut(rest, "?")
+	o := m.operation
+	return kind == string(o.Kind) && (target == o.Target || o.Kind == kit.Wait && target == "")
+}
+
+// linksWithWords are the links of all steps. One without words leaves nothing that could be
+// recognised, and what stands in a caution does nothing.
+func linksWithWords(k *kit.Kit, plain bared) []meantLink {
+	var all []meantLink
+	for _, step := range k.Method.Steps() {
+		for _, o := range step.Operations {
+			start := slices.Index(plain.from, o.TextSpan.Start)
+			length := o.TextSpan.End - o.TextSpan.Start
+			if o.Aside || length == 0 || start < 0 {
+				continue
+			}
+			all = append(all, meantLink{operation: o, start: start, end: start + length})
+		}
+	}
+	return all
+}
+
+// sought are the kinds that the words of a link tell; the others want to know what the maker
+// means by them.
+var sought = []string{"take", "fill", "tool", "vessel", "wait", "work", "warm", "cool"}
+
+// rows are the table: a line a kind, those that are sought first.
+func (t *takenOff) rows() string {
+	var b strings.Builder
+	b.WriteString("| link | taken off | back at the same words | at other words |\n|---|---|---|---|\n")
+	var all comeBack
+	row := func(kind string, c comeBack) {
+		fmt.Fprintf(&b, "| %s | %d | %d | %d |\n", kind, c.links, c.back, c.near)
+	}
+	for _, kind := range sought {
+		c := t.of(kind)
+		row(kind, *c)
+		all = comeBack{all.links + c.links, all.back + c.back, all.near + c.near}
+	}
+	row("these together", all)
+	for _, kind := range slices.Sorted(maps.Keys(t.kinds)) {
+		if !slices.Contains(sought, kind) {
+			row(kind, *t.kinds[kind])
+		}
+	}
+	row("wrong, of all proposed", comeBack{t.proposed, t.wrong, 0})
+	return b.String()
+}
+
+// kitsOf opens all kits of a tree that have a method in English.
+func kitsOf(t *testing.T, root string) map[string]*kit.Kit {
+	t.Helper()
+	all := map[string]*kit.Kit{}
+	tree := os.DirFS(root)
+	err := fs.WalkDir(tree, ".", func(name string, entry fs.DirEntry, err error) error {
+		if err != nil || entry.Name() != "method.md" {
+			return err
+		}
+		folder, err := fs.Sub(tree, path.Dir(name))
+		if err != nil {
+			return err
+		}
+		k, _ := instructions.Open(folder, path.Base(path.Dir(name)))
+		if k != nil && k.Method.File != nil && strings.HasPrefix(cmp.Or(k.Language.Value, language), language) {
+			all[path.Dir(name)] = k
+		}
+		return nil
+	})
+	if err != nil || len(all) == 0 {
+		t.Fatal(root, len(all), err)
+	}
+	return all
+}
+
+func measure(t *testing.T, kits map[string]*kit.Kit) *takenOff {
+	t.Helper()
+	all := &takenOff{kinds: map[string]*comeBack{}}
+	for _, name := range slices.Sorted(maps.Keys(kits)) {
+		if instructions.Refused(kits[name].Method.File) != "" {
+			continue
+		}
+		if err := all.takeOff(name, kits[name]); err != nil {
+			t.Fatal(name, err)
+		}
+	}
+	return all
+}
+
+func TestLinksComeBack(t *testing.T) {
+	for _, root := range []string{"../../examples", "../../kit/rules/testdata"} {
+		found := measure(t, kitsOf(t, root))
+		t.Log(root, "\n"+found.rows())
+		if os.Getenv("SHOW_MISSED") == "1" && root == "../../examples" {
+			t.Log("\n" + strings.Join(found.told, "\n"))
+		}
+	}
+}
