@@ -13,6 +13,8 @@ type bared struct {
 	from  []int    // of each byte, its place in the method
 	links [][2]int // the words of links, in the bared text
 	alone [][2]int // cautions, notes and code, in the bared text
+	// named are the tools that links name, workedIn the vessels of headings.
+	named, workedIn map[string]bool
 }
 
 var (
@@ -21,8 +23,8 @@ var (
 	fenced    = regexp.MustCompile("(?ms)^ {0,3}(?:```|~~~).*?(?:^ {0,3}(?:```|~~~)[^\n]*$|\\z)")
 )
 
-func withoutLinks(text []byte) bared {
-	var b bared
+func withoutLinks(text []byte) *bared {
+	b := &bared{named: map[string]bool{}, workedIn: map[string]bool{}}
 	at := 0
 	put := func(to int) {
 		b.text = append(b.text, text[at:to]...)
@@ -36,6 +38,7 @@ func withoutLinks(text []byte) bared {
 		start := len(b.text)
 		put(link.WordsEnd)
 		b.links = append(b.links, [2]int{start, len(b.text)})
+		b.note(string(text[link.WordsEnd:link.End]))
 		at = link.End
 	}
 	put(len(text))
@@ -47,8 +50,23 @@ func withoutLinks(text []byte) bared {
 	return b
 }
 
+// leadsTo has the kind and the key of a link, inVessel the vessel of a heading.
+var (
+	leadsTo  = regexp.MustCompile(`^\]\((tool|vessel):([a-z0-9-]+)`)
+	inVessel = regexp.MustCompile(`^\]\(step:[^?]*\?(?:.*&)?in=([a-z0-9-]+)`)
+)
+
+func (b *bared) note(destination string) {
+	if m := leadsTo.FindStringSubmatch(destination); m != nil {
+		b.named[m[2]] = true
+	}
+	if m := inVessel.FindStringSubmatch(destination); m != nil {
+		b.workedIn[m[1]] = true
+	}
+}
+
 // at is where a byte stands in the method.
-func (b bared) at(place int) int {
+func (b *bared) at(place int) int {
 	switch {
 	case len(b.from) == 0:
 		return 0
@@ -62,5 +80,5 @@ func overlapsAny(all [][2]int, start, end int) bool {
 	return slices.ContainsFunc(all, func(one [2]int) bool { return start < one[1] && one[0] < end })
 }
 
-func (b bared) isLinked(start, end int) bool    { return overlapsAny(b.links, start, end) }
-func (b bared) isLeftAlone(start, end int) bool { return overlapsAny(b.alone, start, end) }
+func (b *bared) isLinked(start, end int) bool    { return overlapsAny(b.links, start, end) }
+func (b *bared) isLeftAlone(start, end int) bool { return overlapsAny(b.alone, start, end) }

@@ -20,7 +20,7 @@ func (r *reading) asTheKitHasThem() {
 			if r.before(p.Start, 1, "allow", "take", "takes", "needs") {
 				p.Destination, p.Alternatives = "work:", []Alternative{{"wait:", "wait " + r.Words(p)}}
 				p.Meaning, p.Why = "work for "+r.Words(p), "a time behind words for how long one is at it"
-				p.Open, p.Accepted = "", true
+				r.settleOn(p)
 			}
 		case Temperature:
 			if i := r.wordAt(p.Start) - 1; i >= 0 && r.words[i].Text == "to" && r.joins(r.words[i].End, p.Start) {
@@ -49,7 +49,17 @@ func (r *reading) linkOfThing(p *Proposal) {
 			p.Alternatives = append(p.Alternatives, Alternative{other + ":" + key, meanings[other]})
 		}
 	}
-	p.Open, p.Accepted = "", true
+	r.settleOn(p)
+}
+
+// settleOn takes up a proposal that was open, where its words are not those of another link.
+func (r *reading) settleOn(p *Proposal) {
+	p.Open, p.Accepted = "", false
+	if r.overlaps(p) {
+		p.refuse(ofAnotherLink)
+		return
+	}
+	p.Accepted = true
 }
 
 // linkFor is the link that goes with a thing of the kit, "" where its words have to say.

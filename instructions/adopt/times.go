@@ -12,7 +12,7 @@ import (
 // findTimes recognises times and temperatures. Whether a time is worked or waited is
 // told by the order before it; where that leaves it open, both are alternatives.
 func (r *reading) findTimes() {
-	for _, found := range r.options.reader().Find(r.text) {
+	for _, found := range r.found {
 		end := r.withoutPoint(found.End)
 		p := &Proposal{Start: found.Start, End: end, AmountStart: found.Start, AmountEnd: end, amount: found.Amount, known: true}
 		switch found.Amount.Dimension {
@@ -27,7 +27,7 @@ func (r *reading) findTimes() {
 		}
 		r.propose(p)
 	}
-	for _, open := range r.options.reader().FindOpen(r.text) {
+	for _, open := range r.opens {
 		if strings.HasPrefix(open.Measure, "deg") {
 			said := r.text[open.Start:open.End]
 			r.propose(&Proposal{Kind: Temperature, Start: open.Start, End: open.End, AmountStart: open.Start, AmountEnd: open.End,

@@ -9,7 +9,6 @@ import (
 	"tallyfold/instructions"
 	"tallyfold/kit"
 	"tallyfold/kit/load"
-	"tallyfold/kit/rules"
 	"tallyfold/kit/source"
 )
 
@@ -42,15 +41,17 @@ func Unlinked(method *source.File, k *kit.Kit) (Within, error) {
 		return Within{}, errors.New(method.Name + " cannot be read: " + why)
 	}
 	bare := withoutLinks(method.Text)
-	a := &Adoption{File: source.NewFile(method.Name, bare.text), text: string(bare.text), options: Options{Kitchen: k.Kitchen.Value, Told: true}}
+	a := &Adoption{File: source.NewFile(method.Name, bare.text), text: string(bare.text), options: Options{Kitchen: k.Kitchen.Value, Told: true, measures: load.Amounts(k).Measures}}
 	r := &reading{Adoption: a, words: wordsOf(a.text), hasList: true}
-	r.kit = k
+	r.kit, r.bare, r.calls = k, bare, indexNames(k)
 	r.know(k)
 	r.readWithin()
 	var found Within
+	end := 0
 	for _, p := range a.Proposals {
-		if one, ok := bare.could(p); ok && !bare.isLeftAlone(p.Start, p.End) && r.isInAStep(p.Start) {
+		if one, ok := bare.could(p); ok && one.Start >= end && !bare.isLeftAlone(p.Start, p.End) && r.isInAStep(p.Start) {
 			found.Could = append(found.Could, one)
+			end = one.End
 		}
 	}
 	found.Could = readAsMeant(method, k, found.Could)
@@ -60,7 +61,7 @@ func Unlinked(method *source.File, k *kit.Kit) (Within, error) {
 	a.askProposals()
 	a.askWords(r)
 	for _, q := range a.Questions {
-		if !bare.isLeftAlone(q.Start, q.End) && !bare.isLinked(q.Start, q.End) && !r.isRepose(q) && r.isInAStep(q.Start) && q.Asks != noHandling {
+		if !bare.isLeftAlone(q.Start, q.End) && !bare.isLinked(q.Start, q.End) && !r.isRepose(q) && r.isInAStep(q.Start) && q.Asks != noHandling && q.Asks != ofAnotherLink {
 			q.Start, q.End = bare.at(q.Start), bare.at(q.End-1)+1
 			found.Questions = append(found.Questions, q)
 		}
@@ -126,13 +127,14 @@ func (r *reading) readWithin() {
 		r.steps[i].end = r.steps[i+1].at
 	}
 	r.findFigures()
+	r.findFills()
 	r.findAmounts()
 	r.findTimes()
 	r.findCues()
 	r.findRests()
 	r.findShares()
 	r.asTheKitHasThem()
-	r.findVessels()
+	r.findNamed()
 	r.proposeSteps()
 	r.sortProposals()
 	unknown := map[string]string{}
@@ -149,29 +151,9 @@ func (r *reading) readWithin() {
 	}
 }
 
-// findVessels notes where the kit's own vessels are named, for the steps.
-func (r *reading) findVessels() {
-	for _, t := range r.Tools {
-		want := stems(t.Name)
-		if !t.Vessel || len(want) == 0 {
-			continue
-		}
-		for i := 0; i+len(want) <= len(r.words); i++ {
-			same := true
-			for n, stem := range want {
-				same = same && rules.Singular(r.words[i+n].Text) == stem
-			}
-			if same {
-				start, end := r.words[i].Start, r.words[i+len(want)-1].End
-				r.Proposals = append(r.Proposals, &Proposal{Kind: Vessel, Start: start, End: end, Names: []Name{{start, end, t.Key}}})
-			}
-		}
-	}
-}
-
 // could gives a proposal as a link of the method; ok is false where there is none to make.
-func (b bared) could(p *Proposal) (Could, bool) {
-	if p.Destination == "" || p.Open != "" || p.End <= p.Start || p.Kind == Tool || p.Kind == Vessel || p.Kind == Packed || b.isLinked(p.Start, p.End) {
+func (b *bared) could(p *Proposal) (Could, bool) {
+	if p.Destination == "" || p.Open != "" || p.End <= p.Start || p.Kind == Packed || b.isLinked(p.Start, p.End) {
 		return Could{}, false
 	}
 	return Could{b.at(p.Start), b.at(p.End-1) + 1, p.Kind, p.Destination, p.Meaning, p.Why, p.Alternatives}, true

@@ -53,7 +53,7 @@ Leave it to stand for 2 hours. Use the rest.
 		told = append(told, method[one.Start:one.End]+" → "+one.Destination)
 	}
 	want := []string{
-		"Melt the wax → step:melt-the-wax?in=pan", "200 g of wax → take:wax", "5 minutes → work:",
+		"Melt the wax → step:melt-the-wax?in=pan", "200 g of wax → take:wax", "the pan → vessel:pan", "5 minutes → work:",
 		"300 g of tap water → take:water", "2 hours → wait:",
 	}
 	if !slices.Equal(told, want) {
