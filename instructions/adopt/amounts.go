@@ -67,6 +67,9 @@ func (r *reading) measured() []measured {
 	}
 	all = append(all, r.ones(all)...)
 	slices.SortStableFunc(all, func(a, b measured) int { return a.start - b.start })
+	if r.kit != nil {
+		return r.asInMethods(all)
+	}
 	return all
 }
 
@@ -95,6 +98,9 @@ func (r *reading) isMaterial(m *measured) bool {
 	case quantity.Mass, quantity.Volume, quantity.Length, quantity.Area:
 		return !strings.Contains(r.text[m.start:m.end], "-") || !r.isAttribute(m)
 	case quantity.Count:
+		if r.kit != nil {
+			return false // see findCounts
+		}
 		noun := strings.ToLower(m.amount.Noun)
 		if noun == "part" || noun == "parts" {
 			m.open = "a part has no size: say how much one part is"

@@ -32,6 +32,7 @@ func indexNames(k *kit.Kit) callIndex {
 	}
 	for _, c := range k.Components {
 		add(c.ID, c.Name)
+		all = append(all, called{c.ID, nameWords(c.Lots.Noun), false}) // "both skeins"
 	}
 	for _, h := range k.Household {
 		add(h.ID, h.Name)
@@ -47,24 +48,48 @@ func indexNames(k *kit.Kit) callIndex {
 			all = append(all, called{with.Role.Value, nameWords(with.Role.Value), true})
 		}
 	}
-	return indexOf(all)
+	return indexOf(k, all)
 }
 
-func indexOf(all []called) callIndex {
-	index := callIndex{}
-	for i, one := range all {
-		doubtful := slices.ContainsFunc(all, func(other called) bool {
-			return other.key != one.key && slices.Equal(other.words, one.words) && (other.whole || !one.whole)
-		})
-		if len(one.words) == 0 || doubtful && !one.whole || slices.ContainsFunc(all[:i], func(o called) bool { return o.key == one.key && slices.Equal(o.words, one.words) }) {
-			continue
+// indexOf keeps of names that are the same those that the maker gave, and of names that were
+// cut those that mean one thing, or one role.
+func indexOf(k *kit.Kit, all []called) callIndex {
+	same := map[string][]called{}
+	var order []string
+	for _, one := range all {
+		name := strings.Join(one.words, " ")
+		if len(same[name]) == 0 {
+			order = append(order, name)
 		}
-		index[one.words[0]] = append(index[one.words[0]], one)
+		same[name] = append(same[name], one)
+	}
+	index := callIndex{}
+	for _, name := range order {
+		if one, ok := meantBy(k, same[name]); ok && name != "" {
+			index[one.words[0]] = append(index[one.words[0]], one)
+		}
 	}
 	for first := range index {
 		slices.SortStableFunc(index[first], func(a, b called) int { return len(b.words) - len(a.words) })
 	}
 	return index
+}
+
+func meantBy(k *kit.Kit, all []called) (called, bool) {
+	if i := slices.IndexFunc(all, func(one called) bool { return one.whole }); i >= 0 {
+		return all[i], true
+	}
+	var keys []string
+	for _, one := range all {
+		if !slices.Contains(keys, one.key) {
+			keys = append(keys, one.key)
+		}
+	}
+	if len(keys) == 1 {
+		return all[0], true
+	}
+	role := roleOf(k, keys)
+	return called{role, all[0].words, false}, role != ""
 }
 
 // nameWords cuts a name as the text is cut, so that "Old-fashioned" is found as it stands.

@@ -17,15 +17,9 @@ func (r *reading) asTheKitHasThem() {
 		case Amount:
 			r.linkOfThing(p)
 		case Time:
-			if r.before(p.Start, 1, "allow", "take", "takes", "needs") {
-				p.Destination, p.Alternatives = "work:", []Alternative{{"wait:", "wait " + r.Words(p)}}
-				p.Meaning, p.Why = "work for "+r.Words(p), "a time behind words for how long one is at it"
-				r.settleOn(p)
-			}
+			r.timeInMethod(p)
 		case Temperature:
-			if i := r.wordAt(p.Start) - 1; i >= 0 && r.words[i].Text == "to" && r.joins(r.words[i].End, p.Start) {
-				p.Start = r.words[i].Start
-			}
+			r.heatInMethod(p)
 		}
 	}
 }
@@ -37,6 +31,11 @@ func (r *reading) linkOfThing(p *Proposal) {
 		return
 	}
 	key := p.Names[0].Key
+	if r.before(p.Start, 1, "same") {
+		p.Destination, p.Meaning, p.Alternatives = "same:"+key, "a figure told again, which moves nothing", []Alternative{{p.Destination, p.Meaning}}
+		r.settleOn(p)
+		return
+	}
 	link := linkFor(r.kit, key)
 	if link == "" || p.Destination == "" && p.Open == "" {
 		return
@@ -100,9 +99,9 @@ func (r *reading) findShares() {
 		if !ok {
 			continue
 		}
-		thing := r.knownIn(name)
-		if thing == nil {
-			continue
+		thing := r.knownIn(&name)
+		if _, _, ordered := r.orderBefore(first.Start); thing == nil || !ordered {
+			continue // "all of the water in the wool dries off" tells what comes of it
 		}
 		said := oneLine(r.text[first.Start:name[1]])
 		r.propose(&Proposal{
@@ -112,12 +111,27 @@ func (r *reading) findShares() {
 	}
 }
 
+// thingCalled finds the thing of a name that stands at a byte, by the names of the kit.
+func (r *reading) thingCalled(name string, at int) *Thing {
+	if thing := r.thingNamed(name); thing != nil || r.kit == nil {
+		return thing
+	}
+	i := r.wordAt(at)
+	if i >= len(r.words) {
+		return nil
+	}
+	if found, last, ok := r.callAt(i); ok && r.words[last].End == at+len(name) {
+		return r.thingOf(found.key)
+	}
+	return nil
+}
+
 // knownIn finds a thing by a name, or by the longest beginning of it that is one. The name is
 // cut to that.
-func (r *reading) knownIn(name [2]int) *Thing {
+func (r *reading) knownIn(name *[2]int) *Thing {
 	text := r.text[name[0]:name[1]]
 	for {
-		if thing := r.thingNamed(text); thing != nil {
+		if thing := r.thingCalled(text, name[0]); thing != nil {
 			return thing
 		}
 		cut := strings.LastIndexAny(text, " \t\n\r")

@@ -121,7 +121,7 @@ func (r *reading) findRests() {
 		if !ok {
 			continue
 		}
-		thing := r.thingNamed(r.text[name[0]:name[1]])
+		thing := r.thingCalled(r.text[name[0]:name[1]], name[0])
 		if thing == nil {
 			continue
 		}

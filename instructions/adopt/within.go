@@ -85,6 +85,7 @@ func (r *reading) know(k *kit.Kit) {
 		for _, other := range also {
 			t.Also = append(t.Also, other.Value)
 		}
+		t.Also = append(t.Also, strings.ReplaceAll(key, "-", " "))
 		r.Things = append(r.Things, t)
 	}
 	for _, c := range k.Components {
@@ -129,10 +130,11 @@ func (r *reading) readWithin() {
 	r.findFigures()
 	r.findFills()
 	r.findAmounts()
+	r.findCounts()
 	r.findTimes()
 	r.findCues()
-	r.findRests()
 	r.findShares()
+	r.findRests()
 	r.asTheKitHasThem()
 	r.findNamed()
 	r.proposeSteps()

@@ -1,0 +1,118 @@
+package adopt
+
+import (
+	"strings"
+
+	"tallyfold/kit/rules"
+)
+
+// This file settles the times and temperatures of a method by the order that stands at the
+// head of their clause, where "a cool, dark place" orders nothing.
+
+// layDown are orders behind which a time goes by itself: "lay them under a book for 2 hours"
+// (common practice, no source).
+var layDown = wordSet("lay stand put place set hang keep wait store")
+
+// headOrder gives the nearest order before a byte that begins a sentence or a clause.
+func (r *reading) headOrder(at int) (word rules.Word, doing rules.Doing, ok bool) {
+	i := r.wordAt(at) - 1
+	if i < 0 {
+		return word, doing, false
+	}
+	sentence := r.words[i].Sentence
+	for ; i >= 0 && r.words[i].Sentence == sentence; i-- {
+		doing := r.doing(i)
+		if (doing != rules.NoOrder || r.words[i].Text == "wait") && r.beginsClause(i) {
+			return r.words[i], doing, true
+		}
+	}
+	return word, doing, false
+}
+
+// clauseWords may stand between two orders: "cover it and leave it", "then slowly stir".
+var clauseWords = wordSet("and then now or first next slowly gently to")
+
+func (r *reading) beginsClause(i int) bool {
+	if i == 0 || r.words[i-1].Sentence != r.words[i].Sentence || clauseWords[r.words[i-1].Text] {
+		return true
+	}
+	return strings.ContainsAny(r.text[r.words[i-1].End:r.words[i].Start], ",:;.(—>#*")
+}
+
+// timeInMethod says whether a time is worked or waited.
+func (r *reading) timeInMethod(p *Proposal) {
+	said := r.Words(p)
+	work, wait := Alternative{"work:", "work for " + said}, Alternative{"wait:", "wait " + said}
+	meant := func(first, other Alternative, why string) {
+		p.Destination, p.Meaning, p.Why, p.Alternatives = first.Destination, first.Meaning, why, []Alternative{other}
+		r.settleOn(p)
+	}
+	order, doing, ok := r.headOrder(p.Start)
+	behindFor := r.before(p.Start, 1, "for", "in")
+	switch {
+	case r.isInterval(p.Start) || r.isPast(p.End):
+	case r.before(p.Start, 1, "allow", "take", "takes", "needs") || r.before(p.Start, 2, "takes", "allow"):
+		meant(work, wait, "a time behind words for how long one is at it")
+	case r.isAttended(p.End):
+		meant(work, wait, "a time, and what is done all the while")
+	case !ok:
+	case doing == rules.Leaves || doing == rules.SetsDown || layDown[order.Text] && (behindFor || order.Text == "wait"):
+		meant(wait, work, "a time behind “"+order.Text+"”, which goes on by itself")
+	case doing == rules.Heats || doing == rules.Mixes || behindFor:
+		meant(work, wait, "a time behind “"+order.Text+"”, which someone stands by")
+	}
+}
+
+// isPast: "5 minutes later", "2 days before".
+func (r *reading) isPast(end int) bool {
+	i := r.wordAt(end)
+	return i < len(r.words) && r.joins(end, r.words[i].Start) && (r.words[i].Text == "before" || r.words[i].Text == "ago" || r.words[i].Text == "old")
+}
+
+// isAttended: "45 minutes, turning the wool now and then".
+func (r *reading) isAttended(end int) bool {
+	i := r.wordAt(end)
+	if i >= len(r.words) || !strings.HasSuffix(r.words[i].Text, "ing") {
+		return false
+	}
+	if between := r.text[end:r.words[i].Start]; strings.Trim(between, ", \n\r\t") != "" || strings.Count(between, "\n") > 1 {
+		return false
+	}
+	plain := strings.TrimSuffix(r.words[i].Text, "ing")
+	for _, base := range []string{plain, plain + "e", strings.TrimSuffix(plain, plain[max(len(plain)-1, 0):])} {
+		if doing := rules.DoingOf(base, language); doing == rules.Handles || doing == rules.Mixes {
+			return true
+		}
+	}
+	return false
+}
+
+// heatInMethod says whether something is warmed or comes down to a temperature.
+func (r *reading) heatInMethod(p *Proposal) {
+	i := r.wordAt(p.Start) - 1
+	if i < 0 || p.Destination == "" && p.Open == "" {
+		return
+	}
+	said := r.Words(p)
+	warm, cool := Alternative{"warm:", "bring it to " + said}, Alternative{"cool:", "let it come down to " + said}
+	order, doing, ok := r.headOrder(p.Start)
+	joined := r.joins(r.words[i].End, p.Start)
+	if joined && (r.words[i].Text == "to" || r.words[i].Text == "at" && r.before(r.words[i].Start, 1, "is")) {
+		p.Start = r.words[i].Start
+	}
+	switch {
+	case joined && r.words[i].Text == "to" && r.before(r.words[i].Start, 2, "cool", "cools", "cooled", "drop", "drops", "dropped", "fall", "falls", "fallen"):
+		r.heat(p, cool, warm, "a temperature, with words for cooling before it")
+	case joined && r.words[i].Text == "to" && ok && doing == rules.Heats:
+		r.heat(p, warm, cool, "a temperature behind “"+order.Text+"”")
+	case joined && r.words[i].Text == "at" && ok && (doing == rules.Leaves || doing == rules.SetsDown) && r.before(p.Start, 1, "is"):
+		r.heat(p, cool, warm, "a temperature behind “"+order.Text+"”")
+	case p.Destination != "":
+		r.settleOn(p) // its words may be others now
+	}
+}
+
+func (r *reading) heat(p *Proposal, meant, other Alternative, why string) {
+	p.Destination, p.Meaning, p.Why, p.Alternatives = meant.Destination, meant.Meaning, why, []Alternative{other}
+	r.settleOn(p)
+}
