@@ -20,7 +20,7 @@ type called struct {
 type callIndex map[string][]called
 
 // indexNames gathers the names of all things, roles and tools of a kit: those that it gives,
-// its keys, and of a longer name what stands before "with" or "for" ("Glass jar with lid"),
+// its keys, and of a longer name what stands before "with" or "of" ("Glass jar with lid"),
 // and its last words ("Wooden scoop"), where nothing else can be meant by them.
 func indexNames(k *kit.Kit) callIndex {
 	var all []called
@@ -104,7 +104,7 @@ func nameWords(name string) []string {
 }
 
 // attached begin what is said of a thing behind its name.
-var attached = wordSet("with for on to in without")
+var attached = wordSet("with for on to in of without")
 
 func wholeAndCut(key, name string) []called {
 	words := nameWords(name)
@@ -112,9 +112,6 @@ func wholeAndCut(key, name string) []called {
 	if cut := slices.IndexFunc(words, func(w string) bool { return attached[w] }); cut > 0 {
 		words = words[:cut]
 		all = append(all, called{key, words, false})
-	}
-	if slices.Contains(words, "of") {
-		return all // the end of "stack of books" is another thing
 	}
 	for i := 1; i < len(words); i++ {
 		all = append(all, called{key, words[i:], false})

@@ -63,7 +63,7 @@ func (r *reading) isNoCount(i, last int) bool {
 	}
 	measure := slices.ContainsFunc(r.figureEnds, func(e int) bool { return at < e && e <= end })
 	next := last + 1
-	return measure || next < len(r.words) && r.joins(end, r.words[next].Start) && (r.words[next].Text == "each" || r.words[next].Text == "spare" || r.words[next].Text == "left")
+	return measure || next < len(r.words) && r.joins(end, r.words[next].Start) && (r.words[next].Text == "each" || r.words[next].Text == "more")
 }
 
 func (r *reading) count(key string, i, first, last int) {

@@ -100,7 +100,7 @@ func (r *reading) findShares() {
 			continue
 		}
 		thing := r.knownIn(&name)
-		if _, _, ordered := r.orderBefore(first.Start); thing == nil || !ordered {
+		if _, _, ordered := r.orderBefore(first.Start); thing == nil || !ordered || r.beginsSentence(first.Start) {
 			continue // "all of the water in the wool dries off" tells what comes of it
 		}
 		said := oneLine(r.text[first.Start:name[1]])

@@ -1,6 +1,7 @@
 package adopt
 
 import (
+	"slices"
 	"strings"
 
 	"tallyfold/kit/rules"
@@ -16,7 +17,7 @@ var layDown = wordSet("lay stand put place set hang keep wait store")
 // headOrder gives the nearest order before a byte that begins a sentence or a clause.
 func (r *reading) headOrder(at int) (word rules.Word, doing rules.Doing, ok bool) {
 	i := r.wordAt(at) - 1
-	if i < 0 {
+	if i < 0 || r.beginsSentence(at) {
 		return word, doing, false
 	}
 	sentence := r.words[i].Sentence
@@ -27,6 +28,12 @@ func (r *reading) headOrder(at int) (word rules.Word, doing rules.Doing, ok bool
 		}
 	}
 	return word, doing, false
+}
+
+// beginsSentence says whether no word of its sentence stands before a byte.
+func (r *reading) beginsSentence(at int) bool {
+	i := r.wordAt(at)
+	return i == 0 || i < len(r.words) && r.words[i-1].Sentence != r.words[i].Sentence
 }
 
 // clauseWords may stand between two orders: "cover it and leave it", "then slowly stir".
@@ -48,19 +55,33 @@ func (r *reading) timeInMethod(p *Proposal) {
 		r.settleOn(p)
 	}
 	order, doing, ok := r.headOrder(p.Start)
-	behindFor := r.before(p.Start, 1, "for", "in")
+	behindFor := r.before(p.Start, 1, "for")
 	switch {
 	case r.isInterval(p.Start) || r.isPast(p.End):
 	case r.before(p.Start, 1, "allow", "take", "takes", "needs") || r.before(p.Start, 2, "takes", "allow"):
 		meant(work, wait, "a time behind words for how long one is at it")
 	case r.isAttended(p.End):
 		meant(work, wait, "a time, and what is done all the while")
+	case r.before(p.Start, 1, "in") && r.doneBefore(p.Start):
+		meant(work, wait, "a time that something before it in the sentence is done in")
 	case !ok:
 	case doing == rules.Leaves || doing == rules.SetsDown || layDown[order.Text] && (behindFor || order.Text == "wait"):
 		meant(wait, work, "a time behind “"+order.Text+"”, which goes on by itself")
 	case doing == rules.Heats || doing == rules.Mixes || behindFor:
 		meant(work, wait, "a time behind “"+order.Text+"”, which someone stands by")
 	}
+}
+
+// doneBefore says whether something was recognised before a byte in its sentence.
+func (r *reading) doneBefore(at int) bool {
+	i := r.wordAt(at)
+	if i >= len(r.words) {
+		return false
+	}
+	return slices.ContainsFunc(r.Proposals, func(p *Proposal) bool {
+		first := r.wordAt(p.Start)
+		return p.Accepted && p.End <= at && (p.Kind == Amount || p.Kind == Fill) && r.words[first].Sentence == r.words[i].Sentence
+	})
 }
 
 // isPast: "5 minutes later", "2 days before".

@@ -133,6 +133,9 @@ func (r *reading) findRests() {
 // may be what a vessel holds, which only the maker knows.
 func (r *reading) rest(at, name [2]int, thing *Thing) {
 	r.alsoCalled(thing, r.text[name[0]:name[1]])
+	if r.kit != nil && r.before(at[0], 1, "the") {
+		at[0] = r.withArticle(r.wordAt(at[0]))
+	}
 	p := &Proposal{Kind: Amount, Start: at[0], End: name[1], Names: []Name{{name[0], name[1], thing.Key}},
 		Meaning: "take what is left of " + thing.Key, Why: "“" + r.text[at[0]:at[1]] + " of” and a name that is known"}
 	before := slices.ContainsFunc(r.Proposals, func(other *Proposal) bool {
