@@ -24,7 +24,7 @@ var (
 )
 
 func withoutLinks(text []byte) *bared {
-	b := &bared{named: map[string]bool{}, workedIn: map[string]bool{}}
+	b := &bared{text: make([]byte, 0, len(text)), from: make([]int, 0, len(text)), named: map[string]bool{}, workedIn: map[string]bool{}}
 	at := 0
 	put := func(to int) {
 		b.text = append(b.text, text[at:to]...)

@@ -13,7 +13,7 @@ import (
 func (r *reading) findCounts() {
 	for i := 0; i+1 < len(r.words); i++ {
 		w := r.words[i]
-		if !isNumber(w.Text) && w.Text != "both" || !r.joins(w.End, r.words[i+1].Start) {
+		if !r.isNumber(w.Text) && w.Text != "both" || !r.joins(w.End, r.words[i+1].Start) {
 			continue
 		}
 		if name, first, last, ok := r.countedAt(i + 1); ok && r.isCounted(name.key) && !r.isNoCount(i, last) {
@@ -105,7 +105,7 @@ func (r *reading) containerBehind(last int) string {
 // withLots goes back over "4 lengths of" before "40 cm".
 func (r *reading) withLots(m *measured) {
 	i := r.wordAt(m.start) - 1
-	if m.amount.Dimension != quantity.Length || i < 2 || r.words[i].Text != "of" || !lotWords[r.words[i-1].Text] || !isNumber(r.words[i-2].Text) {
+	if m.amount.Dimension != quantity.Length || i < 2 || r.words[i].Text != "of" || !lotWords[r.words[i-1].Text] || !r.isNumber(r.words[i-2].Text) {
 		return
 	}
 	if r.joins(r.words[i].End, m.start) && r.joins(r.words[i-1].End, r.words[i].Start) && r.joins(r.words[i-2].End, r.words[i-1].Start) {
@@ -119,7 +119,7 @@ var lotWords = wordSet("lengths pieces strands strips ends")
 func (r *reading) asInMethods(all []measured) []measured {
 	var kept []measured
 	for _, m := range all {
-		if len(kept) > 0 && m.start < kept[len(kept)-1].end || r.isOnlySize(m) {
+		if len(kept) > 0 && m.start < kept[len(kept)-1].end || r.isOnlySize(m) || r.isSpoonItself(m) {
 			continue
 		}
 		m.end = r.withBracket(m.end)
@@ -133,6 +133,12 @@ func (r *reading) asInMethods(all []measured) []measured {
 // edge" tells where.
 func (r *reading) isOnlySize(m measured) bool {
 	return m.known && m.amount.Dimension == quantity.Length && !r.ofFollows(m.end)
+}
+
+// isSpoonItself: "the back of a spoon", "with a level scoop" tell of no amount.
+func (r *reading) isSpoonItself(m measured) bool {
+	first := r.wordAt(m.start)
+	return m.known && m.amount.Household && first < len(r.words) && articles[r.words[first].Text] && !r.ofFollows(m.end)
 }
 
 // roleOf is the role that all of several components play, "" for none: of "pine fragrance" and

@@ -55,7 +55,7 @@ func (r *reading) fill(key string, first, last int) {
 // one gets as much.
 func (r *reading) containersFrom(first int) (start int, each bool) {
 	i := first
-	for i > 0 && r.joins(r.words[i-1].End, r.words[i].Start) && (several[r.words[i-1].Text] || isNumber(r.words[i-1].Text)) {
+	for i > 0 && r.joins(r.words[i-1].End, r.words[i].Start) && (several[r.words[i-1].Text] || r.isNumber(r.words[i-1].Text)) {
 		i--
 		each = each || r.words[i].Text == "each" || r.words[i].Text == "every"
 	}
@@ -65,9 +65,15 @@ func (r *reading) containersFrom(first int) (start int, each bool) {
 	return r.words[i].Start, each
 }
 
-func isNumber(word string) bool {
-	amount, err := quantity.Reader{Language: language}.Amount(word)
-	return err == nil && amount.Dimension == quantity.Count && amount.Noun == "" && amount.Nominal.IsWhole()
+// isNumber says whether a word is a whole number, in digits or in letters.
+func (r *reading) isNumber(word string) bool {
+	is, known := r.numbers[word]
+	if !known {
+		amount, err := quantity.Reader{Language: language}.Amount(word)
+		is = err == nil && amount.Dimension == quantity.Count && amount.Noun == "" && amount.Nominal.IsWhole()
+		r.numbers[word] = is
+	}
+	return is
 }
 
 // behindContainers reads "to 190 g (6.7 oz weight)", "with 190 g each" behind a container.

@@ -44,7 +44,7 @@ func (r *reading) linkOfThing(p *Proposal) {
 	meanings := map[string]string{"take": "take " + said, "use": "use up " + said + ", which joins no mixture", "place": "put " + said + " into place"}
 	p.Destination, p.Meaning, p.Alternatives = link+":"+key, meanings[link], nil
 	for _, other := range []string{"take", "use", "place"} {
-		if other != link {
+		if other != link && (other != "place" || p.Open == noHandling) {
 			p.Alternatives = append(p.Alternatives, Alternative{other + ":" + key, meanings[other]})
 		}
 	}

@@ -29,6 +29,8 @@ type reading struct {
 	kit   *kit.Kit
 	bare  *bared
 	calls callIndex
+	// numbers are the words that were tried as one.
+	numbers map[string]bool
 }
 
 func wordsOf(text string) []rules.Word { return rules.Words(text) }

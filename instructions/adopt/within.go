@@ -43,7 +43,7 @@ func Unlinked(method *source.File, k *kit.Kit) (Within, error) {
 	bare := withoutLinks(method.Text)
 	a := &Adoption{File: source.NewFile(method.Name, bare.text), text: string(bare.text), options: Options{Kitchen: k.Kitchen.Value, Told: true, measures: load.Amounts(k).Measures}}
 	r := &reading{Adoption: a, words: wordsOf(a.text), hasList: true}
-	r.kit, r.bare, r.calls = k, bare, indexNames(k)
+	r.kit, r.bare, r.calls, r.numbers = k, bare, indexNames(k), map[string]bool{}
 	r.know(k)
 	r.readWithin()
 	var found Within
@@ -61,12 +61,17 @@ func Unlinked(method *source.File, k *kit.Kit) (Within, error) {
 	a.askProposals()
 	a.askWords(r)
 	for _, q := range a.Questions {
-		if !bare.isLeftAlone(q.Start, q.End) && !bare.isLinked(q.Start, q.End) && !r.isRepose(q) && r.isInAStep(q.Start) && q.Asks != noHandling && q.Asks != ofAnotherLink {
+		if !bare.isLeftAlone(q.Start, q.End) && !found.has(bare.at(q.Start), bare.at(q.End)) && !bare.isLinked(q.Start, q.End) && !r.isRepose(q) && r.isInAStep(q.Start) && q.Asks != noHandling && q.Asks != ofAnotherLink {
 			q.Start, q.End = bare.at(q.Start), bare.at(q.End-1)+1
 			found.Questions = append(found.Questions, q)
 		}
 	}
 	return found, nil
+}
+
+// has says whether a link is proposed at a place: it answers what could be asked there.
+func (w Within) has(start, end int) bool {
+	return slices.ContainsFunc(w.Could, func(one Could) bool { return one.Kind != StepStart && start < one.End && one.Start < end })
 }
 
 // isInAStep: before the first heading of a step nothing is done. A container that is only
@@ -185,6 +190,8 @@ func readAsMeant(method *source.File, k *kit.Kit, all []Could) []Could {
 
 // with writes all links into the method, and says where each begins.
 func with(text []byte, all []Could) (linked []byte, starts []int) {
+	const marks = 40 // about so many bytes are added by each
+	linked = make([]byte, 0, len(text)+marks*len(all))
 	at := 0
 	for _, one := range all {
 		linked = append(linked, text[at:one.Start]...)
