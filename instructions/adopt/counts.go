@@ -2,7 +2,6 @@ package adopt
 
 import (
 	"slices"
-	"strings"
 
 	"tallyfold/kit"
 	"tallyfold/kit/quantity"
@@ -72,16 +71,9 @@ func (r *reading) count(key string, i, first, last int) {
 		start = r.words[i-1].Start
 	}
 	said := oneLine(r.text[start:end])
-	p := &Proposal{Kind: Amount, Start: start, End: end, AmountStart: start, AmountEnd: r.words[i].End,
-		Names: []Name{{r.words[first].Start, end, key}}, Meaning: said, Why: "a number and a name of the kit", Open: noHandling}
-	r.linkOfThing(p)
-	if strings.HasPrefix(p.Destination, "place:") {
-		if into := r.containerBehind(last); into != "" {
-			p.Destination += "?into=" + into
-			p.Meaning = "put " + said + " into " + r.kit.Called(into)
-		}
-	}
-	r.Proposals = append(r.Proposals, p)
+	// What is done with them follows from what they are (linkOfThing).
+	r.Proposals = append(r.Proposals, &Proposal{Kind: Amount, Start: start, End: end, AmountStart: start, AmountEnd: r.words[i].End,
+		Names: []Name{{r.words[first].Start, end, key}}, Meaning: said, Why: "a number and a name of the kit", Open: noHandling})
 }
 
 // containerBehind is the container in "one wick in each jar", "" for none.

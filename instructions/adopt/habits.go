@@ -48,6 +48,10 @@ func (r *reading) linkOfThing(p *Proposal) {
 			p.Alternatives = append(p.Alternatives, Alternative{other + ":" + key, meanings[other]})
 		}
 	}
+	if into := r.containerBehind(r.wordAt(p.End) - 1); into != "" && link == "place" {
+		p.Destination += "?into=" + into
+		p.Meaning = "put " + said + " into " + r.kit.Called(into)
+	}
 	r.settleOn(p)
 }
 

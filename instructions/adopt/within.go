@@ -165,39 +165,3 @@ func (b *bared) could(p *Proposal) (Could, bool) {
 	}
 	return Could{b.at(p.Start), b.at(p.End-1) + 1, p.Kind, p.Destination, p.Meaning, p.Why, p.Alternatives}, true
 }
-
-// readAsMeant leaves those out that the reader of methods would not read as they are meant,
-// such as in code or in a table of another sort.
-func readAsMeant(method *source.File, k *kit.Kit, all []Could) []Could {
-	for range all { // each round leaves at least one out
-		text, starts := with(method.Text, all)
-		read, found := instructions.ReadMethod(source.NewFile(method.Name, text), k, load.Amounts(k))
-		operations := operationsAt(read)
-		kept := slices.Clone(all)[:0]
-		for i, one := range all {
-			o := operations[starts[i]]
-			if one.Kind == StepStart || o != nil && o.Does() == one.Destination && (one.Kind == Cue || !blamed(found, o)) {
-				kept = append(kept, one)
-			}
-		}
-		if len(kept) == len(all) {
-			return kept
-		}
-		all = kept
-	}
-	return all
-}
-
-// with writes all links into the method, and says where each begins.
-func with(text []byte, all []Could) (linked []byte, starts []int) {
-	const marks = 40 // about so many bytes are added by each
-	linked = make([]byte, 0, len(text)+marks*len(all))
-	at := 0
-	for _, one := range all {
-		linked = append(linked, text[at:one.Start]...)
-		starts = append(starts, len(linked))
-		linked = append(append(append(append(append(linked, '['), text[one.Start:one.End]...), "]("...), one.Destination...), ')')
-		at = one.End
-	}
-	return append(linked, text[at:]...), starts
-}

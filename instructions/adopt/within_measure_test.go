@@ -8,6 +8,7 @@ import (
 	"os"
 	"path"
 	"slices"
+	"strconv"
 	"strings"
 	"testing"
 
@@ -191,13 +192,106 @@ func kitsToMeasureBy(t *testing.T) (examples, seen, unseen map[string]*kit.Kit) 
 	return kitsOf(t, "../../examples"), seen, unseen
 }
 
+// least is the share of the links that are sought that has to come back at the same words,
+// most the share of what is proposed that may be wrong.
+const least, most = 0.80, 0.05
+
+// TestLinksComeBack takes the links off kits and counts which are proposed again. The table
+// in testdata/within.md is a floor: nothing may get worse, and what got better is kept with
+// UPDATE_GOLDEN=1. SHOW_MISSED=1 tells what was missed.
 func TestLinksComeBack(t *testing.T) {
 	examples, seen, unseen := kitsToMeasureBy(t)
-	for _, kits := range []map[string]*kit.Kit{examples, seen, unseen} {
-		found := measure(t, kits)
-		t.Log(len(kits), "\n"+found.rows())
-		if os.Getenv("SHOW_MISSED") == "1" && len(kits) != len(unseen) {
+	var table strings.Builder
+	table.WriteString(aboutTable)
+	for _, one := range []struct {
+		title string
+		kits  map[string]*kit.Kit
+	}{
+		{"The examples", examples},
+		{"Kits beside the rules a to m, looked at while this was built", seen},
+		{"Kits beside the rules n to z, never looked at", unseen},
+	} {
+		found := measure(t, one.kits)
+		fmt.Fprintf(&table, "\n## %s\n\n%s", one.title, found.rows())
+		if os.Getenv("SHOW_MISSED") == "1" && len(one.kits) != len(unseen) {
 			t.Log("\n" + strings.Join(found.told, "\n"))
 		}
+		links, back := found.sought()
+		if back < least*links || float64(found.wrong) > most*float64(found.proposed) {
+			t.Errorf("%s: %v of %v links come back, %d of %d proposals are wrong", one.title, back, links, found.wrong, found.proposed)
+		}
 	}
+	holdFloor(t, "testdata/within.md", table.String())
+}
+
+const aboutTable = `# What comes back of links that were taken off
+
+The links of kits are taken off, and the words are left. “Back” is a link that is proposed at
+the very same bytes with the same kind and key; “at other words” one that overlaps. What a wait
+is called, which choice a thing belongs to and where a wick goes are not asked for. Whatever is
+proposed beside that counts as wrong, even where it could be meant. Links without words of
+their own and those in cautions are not counted. Half of the kits beside the rules have a fault
+that they were made to have, and they are much alike.
+
+Before tools, vessels and fillings were proposed, 55 of 111 came back in the examples, and 6 of
+82 proposals were wrong; beside the rules n to z 684 of 1088, and 25 of 768.
+`
+
+func (t *takenOff) sought() (links, back float64) {
+	for _, kind := range sought {
+		links += float64(t.of(kind).links)
+		back += float64(t.of(kind).back)
+	}
+	return links, back
+}
+
+// holdFloor compares the figures of two tables line by line. In the lines of wrong ones the
+// first figure may be any and the second may not grow; in the others no link may be lost.
+func holdFloor(t *testing.T, file, table string) {
+	t.Helper()
+	if os.Getenv("UPDATE_GOLDEN") == "1" {
+		if err := os.WriteFile(file, []byte(table), 0o644); err != nil {
+			t.Fatal(err)
+		}
+		return
+	}
+	kept, err := os.ReadFile(file)
+	if err != nil {
+		t.Fatal(err)
+	}
+	was, is := strings.Split(string(kept), "\n"), strings.Split(table, "\n")
+	if len(was) != len(is) {
+		t.Fatalf("%s has %d lines, and there are %d now: a kind of link came or went", file, len(was), len(is))
+	}
+	for i := range was {
+		before, rowBefore := figuresOf(was[i])
+		now, row := figuresOf(is[i])
+		if rowBefore != row {
+			t.Errorf("%s:%d: %q is now %q", file, i+1, was[i], is[i])
+			continue
+		}
+		worse := now.back < before.back
+		if strings.HasPrefix(row, "wrong") {
+			worse = now.back > before.back
+		}
+		if worse {
+			t.Errorf("%s:%d got worse: %q is now %q", file, i+1, was[i], is[i])
+		}
+	}
+}
+
+// figuresOf reads a line of the table; of another line row is the line itself.
+func figuresOf(line string) (c comeBack, row string) {
+	cells := strings.Split(strings.Trim(line, "| "), " | ")
+	if len(cells) != 4 {
+		return c, line
+	}
+	for i, into := range []*int{&c.links, &c.back, &c.near} {
+		n, err := strconv.Atoi(cells[i+1])
+		if err != nil {
+			return comeBack{}, line
+		}
+		*into = n
+	}
+	return c, cells[0]
 }

@@ -75,11 +75,156 @@ func TestUnlinkedInAnotherLanguageSaysSo(t *testing.T) {
 	}
 }
 
-// Whatever is typed: nothing fails, and every link that is proposed can be written.
+// What is proposed and what is asked, a form of words each. The forms are common practice and
+// those of README.md.
+func TestUnlinkedForms(t *testing.T) {
+	k := kitOf(t, `name: Forms
+makes: 3 jars
+components:
+  wax: {name: Soy wax flakes, packed: 900 g}
+  pine: {name: Pine fragrance, packed: 12 mL, density: 0.9 g/mL}
+  rose: {name: Rose fragrance, packed: 12 mL, density: 0.9 g/mL}
+  jar: {name: Glass jar with lid, packed: 3, container: {brimful: 235 mL}}
+  wick: {name: Cotton wick, packed: 3, insert: {mass: 4 g, volume: 1.5 mL, floats: no}}
+  label: {name: Paper label, packed: 4}
+  yarn: {name: Wool yarn, packed: 2 skeins of 50 g}
+  tie: {name: Tying thread, packed: 2 m}
+household:
+  water: {name: Tap water}
+  towel: {name: Kitchen paper, amount: 6 sheets}
+tools:
+  jug: {name: Pouring jug, from: box, holds: 1 L, residue: 6 g}
+  measuring-cup: {name: Measuring cup, from: customer}
+  cup: {name: Tin cup, from: customer}
+  scoop: {name: Wooden scoop, from: box}
+  spoon: {name: Spoon, from: box}
+runs:
+  - {name: Pine, with: {scent: pine}}
+  - {name: Rose, with: {scent: rose}}
+`)
+	for _, test := range []struct{ text, want string }{
+		{"Use a measuring cup.", "a measuring cup → tool:measuring-cup"},
+		{"Spoon it with the scoop.", "the scoop → tool:scoop"},
+		{"Put it into the jug. Wipe the jug.", "the jug → vessel:jug"},
+		{"Warm [the jug](vessel:jug) and lift the jug.", ""},
+		{"Fill each of 3 jars to 190 g (6.7 oz weight).", "each of 3 jars to 190 g (6.7 oz weight) → fill:jar"},
+		{"Pour 190 g into each jar.", "190 g into each jar → fill:jar"},
+		{"Share all of it out over the 3 jars.", "all of it out over the 3 jars → fill:jar"},
+		{"Fill the jars with 20 g of wax.", "20 g of wax → take:wax"},
+		{"Fill the jars up to the line.", ""},
+		{"Stir in all of the fragrance.", "all of the fragrance → take:scent"},
+		{"Weigh in 550 g (1 lb 3 1/2 oz) of wax flakes.", "550 g (1 lb 3 1/2 oz) of wax flakes → take:wax"},
+		{"Go on with the same 550 g of wax.", "550 g of wax → same:wax"},
+		{"Stand one wick in each jar.", "one wick → place:wick?into=jar"},
+		{"Stick on 3 paper labels.", "3 paper labels → use:label"},
+		{"There is one label to spare.", ""},
+		{"Press both skeins under.", "both skeins → take:yarn"},
+		{"Lay out 2 sheets of kitchen paper.", "2 sheets of kitchen paper → use:towel"},
+		{"Cut 4 lengths of 40 cm of the tying thread.", "4 lengths of 40 cm of the tying thread → use:tie"},
+		{"Fold a label, 105 mm from the edge.", ""},
+		{"Leave it in a cool, dark place for 3 days.", "3 days → wait:"},
+		{"Leave it until it is at 60 °C.", "at 60 °C → cool:"},
+		{"Warm the wax to 75 °C.", "to 75 °C → warm:"},
+		{"Let it rest until it has cooled to 65 °C.", "to 65 °C → cool:"},
+		{"Keep it there for 45 minutes, turning the wool.", "45 minutes → work:"},
+		{"Lay it aside for 2 hours.", "2 hours → wait:"},
+		{"Stir every 10 minutes.", ""},
+		{"All of the water in the wool dries off.", ""},
+	} {
+		method := "## [Do it](step:do)\n\n" + test.text + "\n"
+		found, err := Unlinked(source.NewFile("method.md", []byte(method)), k)
+		if err != nil {
+			t.Fatal(err)
+		}
+		var told []string
+		for _, one := range found.Could {
+			told = append(told, method[one.Start:one.End]+" → "+one.Destination)
+		}
+		if got := strings.Join(told, "; "); got != test.want {
+			t.Errorf("%s\n\tproposed: %s\n\twant:     %s", test.text, got, test.want)
+		}
+	}
+}
+
+// A link that is taken is the only change of the text, and is read as it was meant; so is
+// each other reading that is offered.
+func TestAccept(t *testing.T) {
+	examples := kitsOf(t, "../../examples")
+	tried := 0
+	for name, k := range examples {
+		plain := withoutLinks(k.Method.File.Text).text
+		found, err := Unlinked(source.NewFile("method.md", plain), k)
+		if err != nil {
+			t.Fatal(err)
+		}
+		for _, one := range found.Could {
+			for _, way := range append([]Alternative{{Destination: one.Destination}}, one.Alternatives...) {
+				if one.Destination = way.Destination; way.Destination == "" {
+					continue
+				}
+				tried++
+				if wrong := notAsMeant(plain, one, k); wrong != "" {
+					t.Errorf("%s: “%s” → %s: %s", name, plain[one.Start:one.End], one.Destination, wrong)
+				}
+			}
+		}
+	}
+	if tried < 200 {
+		t.Errorf("only %d links were tried", tried)
+	}
+}
+
+// notAsMeant says what is wrong with a link that was written, "" for nothing.
+func notAsMeant(text []byte, one Could, k *kit.Kit) string {
+	linked := Accept(text, one)
+	words := string(text[one.Start:one.End])
+	if want := string(text[:one.Start]) + "[" + words + "](" + one.Destination + ")" + string(text[one.End:]); string(linked) != want {
+		return "other bytes were changed"
+	}
+	read, found := instructions.ReadMethod(source.NewFile("method.md", linked), k, load.Amounts(k))
+	if one.Kind == StepStart {
+		for _, step := range read.Steps() {
+			if step.Named && strings.HasPrefix(one.Destination, "step:"+step.ID) {
+				return ""
+			}
+		}
+		return "no step has this name"
+	}
+	o := operationsAt(read)[one.Start]
+	switch {
+	case o == nil:
+		return "no link is read there"
+	case o.Does() != one.Destination:
+		return "it is read as " + o.Does()
+	case one.Kind != Cue && blamed(found, o):
+		return "its words are not understood"
+	}
+	return ""
+}
+
+func TestAcceptOfAnotherText(t *testing.T) {
+	for _, one := range []Could{{Start: 3, End: 9}, {Start: -1, End: 2}, {Start: 2, End: 2}} {
+		if got := string(Accept([]byte("short"), one)); got != "short" {
+			t.Errorf("%+v made %q", one, got)
+		}
+	}
+}
+
+// Whatever is typed: nothing fails, every link that is proposed lies in the text, before the
+// next one, and is read as it is meant when it is written alone.
 func FuzzUnlinked(f *testing.F) {
+	for _, name := range []string{"drawer-sachets", "harbour-candles"} {
+		text, err := os.ReadFile("../../examples/" + name + "/method.md")
+		if err != nil {
+			f.Fatal(err)
+		}
+		f.Add(string(text))
+		f.Add(string(withoutLinks(text).text))
+	}
 	f.Add("## Melt\n\nPut 200 g of wax in.\n")
 	f.Add("[200 g of wax](take:wax) and 10 g (½ oz) of wax\n\n> 3 jars\n")
 	f.Add("## 5 minutes\n```\n20 g of wax\n")
+	f.Add("## A\n\nFill each of 2 jars to 190 g (6.7 oz) and both jars with the pan\r\n[x]: take:wax\n")
 	k := kitOf(f, waxKit)
 	f.Fuzz(func(t *testing.T, text string) {
 		found, err := Unlinked(source.NewFile("method.md", []byte(text)), k)
@@ -92,6 +237,12 @@ func FuzzUnlinked(f *testing.F) {
 				t.Fatalf("%q: %+v", text, one)
 			}
 			end = one.End
+		}
+		if n := len(found.Could); n > 0 {
+			one := found.Could[len(text)%n]
+			if wrong := notAsMeant([]byte(text), one, k); wrong != "" {
+				t.Fatalf("%q: “%s” → %s: %s", text, text[one.Start:one.End], one.Destination, wrong)
+			}
 		}
 		for _, q := range found.Questions {
 			if q.Start > q.End || q.End > len(text) {
