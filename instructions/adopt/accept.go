@@ -30,7 +30,7 @@ func readAsMeant(method *source.File, k *kit.Kit, all []Could) []Could {
 		kept := slices.Clone(all)[:0]
 		for i, one := range all {
 			o := operations[starts[i]]
-			if one.Kind == StepStart && named[one.Destination] || o != nil && o.Does() == one.Destination && (one.Kind == Cue || !blamed(found, o)) {
+			if one.Kind == StepStart && named[one.Destination] || o != nil && !o.Aside && o.Does() == one.Destination && (one.Kind == Cue || !blamed(found, o)) {
 				kept = append(kept, one)
 			}
 		}

@@ -12,7 +12,7 @@ type bared struct {
 	text  []byte
 	from  []int    // of each byte, its place in the method
 	links [][2]int // the words of links, in the bared text
-	alone [][2]int // cautions, notes and code, in the bared text
+	alone [][2]int // cautions, notes, other links and code, in the bared text
 	// named are the tools that links name, workedIn the vessels of headings.
 	named, workedIn map[string]bool
 }
@@ -20,7 +20,9 @@ type bared struct {
 var (
 	notes     = regexp.MustCompile(`(?s)<!--.*?(?:-->|\z)`)
 	quotation = regexp.MustCompile(`(?m)^ {0,3}>.*$`)
-	fenced    = regexp.MustCompile("(?ms)^ {0,3}(?:```|~~~).*?(?:^ {0,3}(?:```|~~~)[^\n]*$|\\z)")
+	// foreign are links of other sorts, whose words would be lost if a link stood in them.
+	foreign = regexp.MustCompile(`\[[^\[\]]*\](?:\([^()]*\)|\[[^\[\]]*\])`)
+	fenced  = regexp.MustCompile("(?ms)^ {0,3}(?:```|~~~).*?(?:^ {0,3}(?:```|~~~)[^\n]*$|\\z)")
 )
 
 func withoutLinks(text []byte) *bared {
@@ -42,7 +44,7 @@ func withoutLinks(text []byte) *bared {
 		at = link.End
 	}
 	put(len(text))
-	for _, kind := range []*regexp.Regexp{notes, quotation, fenced} {
+	for _, kind := range []*regexp.Regexp{notes, quotation, foreign, fenced} {
 		for _, found := range kind.FindAllIndex(b.text, -1) {
 			b.alone = append(b.alone, [2]int{found[0], found[1]})
 		}

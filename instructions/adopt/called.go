@@ -130,6 +130,16 @@ func (r *reading) callAt(i int) (found called, last int, ok bool) {
 	return called{}, i, false
 }
 
+// calledFrom is a name of the kit that begins with word i, such as "warm water", whose first
+// word begins no name in a leaflet.
+func (r *reading) calledFrom(i, to int) (at [2]int, ok bool) {
+	if r.kit == nil || i >= len(r.words) || r.words[i].Start >= to {
+		return at, false
+	}
+	_, last, ok := r.callAt(i)
+	return [2]int{r.words[i].Start, r.words[last].End}, ok && r.words[last].End <= to
+}
+
 // spells says whether the words of a name stand at word i, with or without hyphens.
 func (r *reading) spells(words []string, i int) (last int, ok bool) {
 	for n := 0; n < len(words); i++ {

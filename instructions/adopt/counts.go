@@ -21,20 +21,24 @@ func (r *reading) findCounts() {
 	}
 }
 
-// countedAt gives the name that is counted from word i on; "sheets of" may stand before it.
+// countedAt gives the name that is counted from word i on; "sheets of", "of the" may stand
+// before it.
 func (r *reading) countedAt(i int) (name called, first, last int, ok bool) {
 	if name, last, ok = r.callAt(i); ok {
 		return name, i, last, true
 	}
-	if i+2 >= len(r.words) || r.words[i+1].Text != "of" || !r.joins(r.words[i].End, r.words[i+1].Start) || !r.joins(r.words[i+1].End, r.words[i+2].Start) {
+	if r.words[i].Text != "of" {
+		i++ // "sheets"
+	}
+	if i+1 >= len(r.words) || r.words[i].Text != "of" || !r.joins(r.words[i-1].End, r.words[i].Start) || r.figureAfter(r.words[i-1].Start) == r.words[i-1].Start {
 		return called{}, 0, 0, false
 	}
-	if r.figureAfter(r.words[i].Start) == r.words[i].Start {
-		return called{}, 0, 0, false
-	}
-	first = i + 2
+	first = i + 1
 	if articles[r.words[first].Text] && first+1 < len(r.words) {
 		first++
+	}
+	if !r.joins(r.words[first-1].End, r.words[first].Start) {
+		return called{}, 0, 0, false
 	}
 	name, last, ok = r.callAt(first)
 	return name, first, last, ok

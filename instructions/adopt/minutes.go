@@ -4,6 +4,7 @@ import (
 	"slices"
 	"strings"
 
+	"tallyfold/kit/quantity"
 	"tallyfold/kit/rules"
 )
 
@@ -55,11 +56,13 @@ func (r *reading) timeInMethod(p *Proposal) {
 		r.settleOn(p)
 	}
 	order, doing, ok := r.headOrder(p.Start)
-	behindFor := r.before(p.Start, 1, "for")
+	behindFor := r.before(p.Start, 1, "for") || r.before(p.Start, 2, "for") && r.before(p.Start, 1, "another", "about")
 	switch {
 	case r.isInterval(p.Start) || r.isPast(p.End):
 	case r.before(p.Start, 1, "allow", "take", "takes", "needs") || r.before(p.Start, 2, "takes", "allow"):
 		meant(work, wait, "a time behind words for how long one is at it")
+	case r.isCalledWork(p):
+		meant(work, wait, "a time, and words for being at work")
 	case r.isAttended(p.End):
 		meant(work, wait, "a time, and what is done all the while")
 	case r.before(p.Start, 1, "in") && r.doneBefore(p.Start):
@@ -70,6 +73,24 @@ func (r *reading) timeInMethod(p *Proposal) {
 	case doing == rules.Heats || doing == rules.Mixes || behindFor:
 		meant(work, wait, "a time behind “"+order.Text+"”, which someone stands by")
 	}
+}
+
+// isCalledWork: "5 minutes of work", "hands-on time is 10 minutes", "be at this for 10 minutes",
+// "stand there for 20 minutes" (common practice, no source).
+func (r *reading) isCalledWork(p *Proposal) bool {
+	if i := r.wordAt(p.End); i+1 < len(r.words) && r.words[i].Text == "of" && r.words[i+1].Text == "work" && r.joins(p.End, r.words[i].Start) {
+		return true
+	}
+	i := r.wordAt(p.Start) - 1
+	if i < 3 || r.beginsSentence(p.Start) {
+		return false
+	}
+	if r.words[i].Text == "is" && r.before(r.words[i].Start, 2, "hands-on", "work", "working") {
+		return true
+	}
+	at, place := r.words[i-2].Text, r.words[i-1].Text
+	present := at == "at" && (place == "it" || place == "this") || (at == "stand" || at == "stay") && (place == "there" || place == "by" || place == "here")
+	return r.words[i].Text == "for" && present
 }
 
 // doneBefore says whether something was recognised before a byte in its sentence.
@@ -124,6 +145,8 @@ func (r *reading) heatInMethod(p *Proposal) {
 	switch {
 	case joined && r.words[i].Text == "to" && r.before(r.words[i].Start, 2, "cool", "cools", "cooled", "drop", "drops", "dropped", "fall", "falls", "fallen"):
 		r.heat(p, cool, warm, "a temperature, with words for cooling before it")
+	case joined && (r.words[i].Text == "reach" || r.words[i].Text == "reaches") && p.amount.Bound != quantity.Below:
+		r.heat(p, warm, cool, "a temperature that is reached")
 	case joined && r.words[i].Text == "to" && ok && doing == rules.Heats:
 		r.heat(p, warm, cool, "a temperature behind “"+order.Text+"”")
 	case joined && r.words[i].Text == "at" && ok && (doing == rules.Leaves || doing == rules.SetsDown) && r.before(p.Start, 1, "is"):

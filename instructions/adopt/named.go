@@ -62,8 +62,20 @@ func (r *reading) isVessel(tool *kit.Tool) bool {
 	if madeIn || tool.Residue.Given() || r.bare.workedIn[tool.ID] {
 		return true
 	}
+	if r.isWaterBath(tool) {
+		return false
+	}
 	return tool.Holds.Given() && !tool.ReadsTo.Given() && tool.Holds.Value.Nominal.Cmp(smallVessel) >= 0
 }
+
+// isWaterBath: where the kit says of another vessel what stays behind in it, a pan of which it
+// says nothing mostly holds the water that the other one stands in (common practice, no source).
+func (r *reading) isWaterBath(tool *kit.Tool) bool {
+	isPan := slices.ContainsFunc(append(nameWords(r.kit.Called(tool.ID)), tool.ID), func(w string) bool { return pans[w] })
+	return isPan && slices.ContainsFunc(r.kit.Tools, func(t *kit.Tool) bool { return t.Residue.Given() })
+}
+
+var pans = wordSet("pan saucepan pot stockpot kettle")
 
 // inHeading says whether a byte stands in the line of a heading.
 func (r *reading) inHeading(at int) bool {

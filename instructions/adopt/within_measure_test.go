@@ -210,14 +210,16 @@ func TestLinksComeBack(t *testing.T) {
 		{"The examples", examples},
 		{"Kits beside the rules a to m, looked at while this was built", seen},
 		{"Kits beside the rules n to z, never looked at", unseen},
+		{"Two kits that were written and linked when all was built", kitsOf(t, "testdata/within")},
 	} {
 		found := measure(t, one.kits)
 		fmt.Fprintf(&table, "\n## %s\n\n%s", one.title, found.rows())
-		if os.Getenv("SHOW_MISSED") == "1" && len(one.kits) != len(unseen) {
-			t.Log("\n" + strings.Join(found.told, "\n"))
+		if os.Getenv("SHOW_MISSED") == "1" && !strings.HasSuffix(one.title, "never looked at") {
+			t.Log(one.title + "\n" + strings.Join(found.told, "\n"))
 		}
 		links, back := found.sought()
-		if back < least*links || float64(found.wrong) > most*float64(found.proposed) {
+		mustHold := one.title != "Two kits that were written and linked when all was built" // their floor is the table
+		if mustHold && (back < least*links || float64(found.wrong) > most*float64(found.proposed)) {
 			t.Errorf("%s: %v of %v links come back, %d of %d proposals are wrong", one.title, back, links, found.wrong, found.proposed)
 		}
 	}
@@ -235,6 +237,10 @@ that they were made to have, and they are much alike.
 
 Before tools, vessels and fillings were proposed, 55 of 111 came back in the examples, and 6 of
 82 proposals were wrong; beside the rules n to z 684 of 1088, and 25 of 768.
+
+The two kits at the end tell best what to expect of prose that is new. They were written and
+linked before anything was tried on them: 27 of 38 came back at the first try, and 6 of 41
+proposals were wrong. What they showed has been mended since, so they are unseen no longer.
 `
 
 func (t *takenOff) sought() (links, back float64) {

@@ -130,6 +130,9 @@ runs:
 		{"Lay it aside for 2 hours.", "2 hours → wait:"},
 		{"Stir every 10 minutes.", ""},
 		{"All of the water in the wool dries off.", ""},
+		{"> CAUTION: It is hot.\nWeigh in 550 g of wax.", ""},
+		{"See [200 g of wax](https://kits.example/wax) and [20 g of wax][1].", ""},
+		{"Type `200 g of wax` <!-- 20 g of wax --> ![the jug](picture:jug.jpg).", ""},
 	} {
 		method := "## [Do it](step:do)\n\n" + test.text + "\n"
 		found, err := Unlinked(source.NewFile("method.md", []byte(method)), k)
