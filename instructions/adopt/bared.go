@@ -1,8 +1,10 @@
 package adopt
 
 import (
+	"bytes"
 	"regexp"
 	"slices"
+	"strings"
 
 	"tallyfold/instructions"
 )
@@ -15,6 +17,15 @@ type bared struct {
 	alone [][2]int // cautions, notes, other links and code, in the bared text
 	// named are the tools that links name, workedIn the vessels of headings.
 	named, workedIn map[string]bool
+	// headings are the links of steps, in order.
+	headings []linkedHeading
+}
+
+// A linkedHeading is where the link of a step begins in the bared text, and its vessel, "" for
+// none.
+type linkedHeading struct {
+	at     int
+	vessel string
 }
 
 var (
@@ -40,7 +51,7 @@ func withoutLinks(text []byte) *bared {
 		start := len(b.text)
 		put(link.WordsEnd)
 		b.links = append(b.links, [2]int{start, len(b.text)})
-		b.note(string(text[link.WordsEnd:link.End]))
+		b.note(start, string(text[link.WordsEnd:link.End]))
 		at = link.End
 	}
 	put(len(text))
@@ -58,13 +69,36 @@ var (
 	inVessel = regexp.MustCompile(`^\]\(step:[^?]*\?(?:.*&)?in=([a-z0-9-]+)`)
 )
 
-func (b *bared) note(destination string) {
+func (b *bared) note(at int, destination string) {
+	if strings.HasPrefix(destination, "](step:") && isHeadingAt(b.text, at) {
+		b.headings = append(b.headings, linkedHeading{at: at})
+	}
 	if m := leadsTo.FindStringSubmatch(destination); m != nil {
 		b.named[m[2]] = true
 	}
 	if m := inVessel.FindStringSubmatch(destination); m != nil {
 		b.workedIn[m[1]] = true
+		if n := len(b.headings); n > 0 && b.headings[n-1].at == at {
+			b.headings[n-1].vessel = m[1]
+		}
 	}
+}
+
+// isHeadingAt says whether a byte stands in the line of a heading.
+func isHeadingAt(text []byte, at int) bool {
+	line := text[bytes.LastIndexByte(text[:at], '\n')+1:]
+	return bytes.HasPrefix(bytes.TrimLeft(line, " "), []byte("#"))
+}
+
+// vesselAt is that of the step in which a byte stands, by the link of its heading; ok is false
+// where that is none.
+func (b *bared) vesselAt(at, stepStart int) (vessel string, ok bool) {
+	for _, heading := range b.headings {
+		if stepStart <= heading.at && heading.at <= at {
+			vessel, ok = heading.vessel, true
+		}
+	}
+	return vessel, ok
 }
 
 // at is where a byte stands in the method.

@@ -48,6 +48,11 @@ func (r *reading) linkOfThing(p *Proposal) {
 			p.Alternatives = append(p.Alternatives, Alternative{other + ":" + key, meanings[other]})
 		}
 	}
+	if vessel := r.vesselBehind(p); vessel != "" && link == "take" {
+		p.Alternatives = append([]Alternative{{p.Destination, p.Meaning + ", into the vessel of the step"}}, p.Alternatives...)
+		p.Destination += "?into=" + vessel
+		p.Meaning += ", into " + r.kit.Called(vessel)
+	}
 	if into := r.containerBehind(r.wordAt(p.End) - 1); into != "" && link == "place" {
 		p.Destination += "?into=" + into
 		p.Meaning = "put " + said + " into " + r.kit.Called(into)

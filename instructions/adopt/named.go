@@ -2,7 +2,6 @@ package adopt
 
 import (
 	"slices"
-	"strings"
 
 	"tallyfold/kit"
 	"tallyfold/kit/quantity"
@@ -32,7 +31,7 @@ func (r *reading) named(tool *kit.Tool, first, last int, done map[string]bool) {
 	if tool.Holds.Given() || tool.Residue.Given() {
 		p.Kind = Vessel // for the steps, which are worked in one
 	}
-	if done[tool.ID] || r.inHeading(start) || r.bare.isLeftAlone(start, end) || r.bare.isLinked(start, end) || r.overlaps(p) || !r.isInAStep(start) {
+	if done[tool.ID] || isHeadingAt(r.File.Text, start) || r.bare.isLeftAlone(start, end) || r.bare.isLinked(start, end) || r.overlaps(p) || !r.isInAStep(start) {
 		r.Proposals = append(r.Proposals, p)
 		return
 	}
@@ -77,8 +76,34 @@ func (r *reading) isWaterBath(tool *kit.Tool) bool {
 
 var pans = wordSet("pan saucepan pot stockpot kettle")
 
-// inHeading says whether a byte stands in the line of a heading.
-func (r *reading) inHeading(at int) bool {
-	line := r.text[strings.LastIndexByte(r.text[:at], '\n')+1:]
-	return strings.HasPrefix(strings.TrimLeft(line, " "), "#")
+// vesselBehind is the vessel in "200 g of wax into the pan" where it is another than that of
+// the step, "" for none. Without it the step's own would get what is poured.
+func (r *reading) vesselBehind(p *Proposal) string {
+	i := r.wordAt(p.End)
+	if i+1 >= len(r.words) || r.words[i].Text != "into" || !r.joins(p.End, r.words[i].Start) {
+		return ""
+	}
+	i++
+	if articles[r.words[i].Text] && i+1 < len(r.words) && r.joins(r.words[i].End, r.words[i+1].Start) {
+		i++
+	}
+	name, _, ok := r.callAt(i)
+	tool := r.kit.Tool(name.key)
+	if !ok || tool == nil || !tool.Holds.Given() {
+		return ""
+	}
+	if own, linked := r.bare.vesselAt(p.Start, r.stepStartOf(p.Start)); !linked || own == tool.ID {
+		return ""
+	}
+	return tool.ID
+}
+
+func (r *reading) stepStartOf(at int) int {
+	start := 0
+	for _, s := range r.steps {
+		if s.at <= at {
+			start = s.at
+		}
+	}
+	return start
 }

@@ -94,6 +94,7 @@ household:
   towel: {name: Kitchen paper, amount: 6 sheets}
 tools:
   jug: {name: Pouring jug, from: box, holds: 1 L, residue: 6 g}
+  pan: {name: Saucepan, from: customer, holds: 2 L}
   measuring-cup: {name: Measuring cup, from: customer}
   cup: {name: Tin cup, from: customer}
   scoop: {name: Wooden scoop, from: box}
@@ -103,6 +104,11 @@ runs:
   - {name: Rose, with: {scent: rose}}
 `)
 	for _, test := range []struct{ text, want string }{
+		{"Pour 300 g of water into [the pan](tool:pan).", "300 g of water → take:water?into=pan"},
+		{"Pour 300 g of water into [the jug](vessel:jug).", "300 g of water → take:water"},
+		{"Tip out one of the paper labels.", "one of the paper labels → use:label"},
+		{"Pour in 300 g of tap water. It should reach 65 °C.", "300 g of tap water → take:water; 65 °C → warm:"},
+		{"Stay there for 5 minutes. Hands-on time is 20 minutes.", "5 minutes → work:; 20 minutes → work:"},
 		{"Use a measuring cup.", "a measuring cup → tool:measuring-cup"},
 		{"Spoon it with the scoop.", "the scoop → tool:scoop"},
 		{"Put it into the jug. Wipe the jug.", "the jug → vessel:jug"},
@@ -134,7 +140,7 @@ runs:
 		{"See [200 g of wax](https://kits.example/wax) and [20 g of wax][1].", ""},
 		{"Type `200 g of wax` <!-- 20 g of wax --> ![the jug](picture:jug.jpg).", ""},
 	} {
-		method := "## [Do it](step:do)\n\n" + test.text + "\n"
+		method := "## [Do it](step:do?in=jug)\n\n" + test.text + "\n"
 		found, err := Unlinked(source.NewFile("method.md", []byte(method)), k)
 		if err != nil {
 			t.Fatal(err)
