@@ -36,6 +36,9 @@ var (
 	fenced  = regexp.MustCompile("(?ms)^ {0,3}(?:```|~~~).*?(?:^ {0,3}(?:```|~~~)[^\n]*$|\\z)")
 )
 
+// leftAlone are what is never touched, by a sign that has to be there.
+var leftAlone = map[string]*regexp.Regexp{"<!--": notes, ">": quotation, "](": foreign, "][": foreign, "```": fenced, "~~~": fenced}
+
 func withoutLinks(text []byte) *bared {
 	b := &bared{text: make([]byte, 0, len(text)), from: make([]int, 0, len(text)), named: map[string]bool{}, workedIn: map[string]bool{}}
 	at := 0
@@ -55,7 +58,10 @@ func withoutLinks(text []byte) *bared {
 		at = link.End
 	}
 	put(len(text))
-	for _, kind := range []*regexp.Regexp{notes, quotation, foreign, fenced} {
+	for sign, kind := range leftAlone {
+		if !bytes.Contains(b.text, []byte(sign)) {
+			continue // sooner known than by the expression, while someone types
+		}
 		for _, found := range kind.FindAllIndex(b.text, -1) {
 			b.alone = append(b.alone, [2]int{found[0], found[1]})
 		}

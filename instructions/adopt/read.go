@@ -19,6 +19,8 @@ type reading struct {
 	found []quantity.Found
 	opens []quantity.OpenMeasure
 	steps []stepStart
+	// openPhrases leave a time, a heat or a place to the reader.
+	openPhrases []rules.OpenPhrase
 	// unread are lines of the list of parts that nothing could be made of.
 	unread []Question
 	// manyKinds: a name of the leaflet that fits several things of the list of parts.

@@ -82,14 +82,14 @@ func (r *reading) temperature(p *Proposal) {
 
 // findCues recognises what to look for: the words behind "until" and "till".
 func (r *reading) findCues() {
-	open := rules.OpenPhrases(r.text, language)
+	r.openPhrases = rules.OpenPhrases(r.text, language)
 	for i, w := range r.words {
 		if w.Text != "until" && w.Text != "till" || i+1 >= len(r.words) || r.words[i+1].Sentence != w.Sentence {
 			continue
 		}
 		start := r.words[i+1].Start
 		end := r.clauseEnd(start)
-		isOpen := slices.ContainsFunc(open, func(o rules.OpenPhrase) bool { return o.Start <= w.Start && w.End <= o.End })
+		isOpen := slices.ContainsFunc(r.openPhrases, func(o rules.OpenPhrase) bool { return o.Start <= w.Start && w.End <= o.End })
 		if isOpen || len(strings.Fields(r.text[start:end])) < 2 || strings.ContainsAny(r.text[start:end], "0123456789()") {
 			continue
 		}

@@ -3,6 +3,7 @@ package adopt
 import (
 	"cmp"
 	"errors"
+	"regexp"
 	"slices"
 	"strings"
 
@@ -74,9 +75,11 @@ func (w Within) has(start, end int) bool {
 	return slices.ContainsFunc(w.Could, func(one Could) bool { return one.Kind != StepStart && start < one.End && one.Start < end })
 }
 
-// isInAStep: before the first heading of a step nothing is done. A container that is only
-// spoken of there needs no link either (noHandling).
-func (r *reading) isInAStep(at int) bool { return len(r.steps) == 0 || at >= r.steps[0].at }
+// isInAStep: before the heading of a step, at the head of the method or of a part of it, nothing
+// is done. A container that is only spoken of there needs no link either (noHandling).
+func (r *reading) isInAStep(at int) bool {
+	return len(r.steps) == 0 || slices.ContainsFunc(r.steps, func(s stepStart) bool { return s.at <= at && at < s.end })
+}
 
 // isRepose: the rest of "leave it to rest" is nothing that is left over.
 func (r *reading) isRepose(q Question) bool {
@@ -122,6 +125,9 @@ func saidTexts(all []kit.Said[string]) []string {
 	return texts
 }
 
+// headingOne begins a part of the method.
+var headingOne = regexp.MustCompile(`(?m)^#[ \t]`)
+
 // readWithin recognises what a method may have unlinked. Steps are proposed at headings
 // alone: a maker who writes a method has them.
 func (r *reading) readWithin() {
@@ -129,8 +135,14 @@ func (r *reading) readWithin() {
 	for _, m := range headingTwo.FindAllStringSubmatchIndex(r.text, -1) {
 		r.steps = append(r.steps, stepStart{at: m[0], end: len(r.text), titleStart: m[2], titleEnd: m[3], why: "a heading of level two"})
 	}
-	for i := range r.steps[:max(len(r.steps)-1, 0)] {
-		r.steps[i].end = r.steps[i+1].at
+	for i := range r.steps {
+		s := &r.steps[i]
+		if i+1 < len(r.steps) {
+			s.end = r.steps[i+1].at
+		}
+		if part := headingOne.FindStringIndex(r.text[s.at:s.end]); part != nil {
+			s.end = s.at + part[0]
+		}
 	}
 	r.findFigures()
 	r.findFills()

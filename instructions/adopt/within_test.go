@@ -136,6 +136,7 @@ runs:
 		{"Lay it aside for 2 hours.", "2 hours → wait:"},
 		{"Stir every 10 minutes.", ""},
 		{"All of the water in the wool dries off.", ""},
+		{"# Another part\n\nYou will warm the wax to 75 °C with the scoop.", ""},
 		{"> CAUTION: It is hot.\nWeigh in 550 g of wax.", ""},
 		{"See [200 g of wax](https://kits.example/wax) and [20 g of wax][1].", ""},
 		{"Type `200 g of wax` <!-- 20 g of wax --> ![the jug](picture:jug.jpg).", ""},
@@ -265,8 +266,9 @@ func FuzzUnlinked(f *testing.F) {
 func BenchmarkUnlinked(b *testing.B) {
 	k, _ := instructions.Open(os.DirFS("../../examples/harbour-candles"), "harbour-candles")
 	const steps = 30
-	text := withoutLinks(k.Method.File.Text).text
-	long := bytes.Repeat(append(text, '\n'), (steps+len(k.Method.Steps())-1)/len(k.Method.Steps()))
+	text := append(withoutLinks(k.Method.File.Text).text, '\n')
+	pieces := bytes.SplitAfterN(bytes.Repeat(text, steps), []byte("\n## "), steps+1)
+	long := bytes.Join(pieces[:steps], nil)
 	for b.Loop() {
 		if _, err := Unlinked(source.NewFile("method.md", long), k); err != nil {
 			b.Fatal(err)
