@@ -119,15 +119,31 @@ func wholeAndCut(key, name string) []called {
 	return all
 }
 
+// A calling is a name of the kit that begins with a word, and its last word.
+type calling struct {
+	called
+	last int
+	ok   bool
+}
+
 // callAt gives the longest name of the kit that begins with word i, and its last word.
 func (r *reading) callAt(i int) (found called, last int, ok bool) {
-	first, _, _ := strings.Cut(r.words[i].Text, "-")
-	for _, one := range r.calls[rules.Singular(first)] {
-		if last, ok := r.spells(one.words, i); ok {
-			return one, last, true
+	one := r.callings[i]
+	return one.called, one.last, one.ok
+}
+
+// findCallings looks once at each word, as several go through them.
+func (r *reading) findCallings() {
+	r.callings = make([]calling, len(r.words))
+	for i := range r.words {
+		first, _, _ := strings.Cut(r.words[i].Text, "-")
+		for _, one := range r.calls[rules.Singular(first)] {
+			if last, ok := r.spells(one.words, i); ok {
+				r.callings[i] = calling{one, last, true}
+				break
+			}
 		}
 	}
-	return called{}, i, false
 }
 
 // calledFrom is a name of the kit that begins with word i, such as "warm water", whose first

@@ -31,6 +31,8 @@ type reading struct {
 	kit   *kit.Kit
 	bare  *bared
 	calls callIndex
+	// callings are the names of the kit at each word.
+	callings []calling
 	// numbers are the words that were tried as one.
 	numbers map[string]bool
 }

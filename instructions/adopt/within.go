@@ -145,6 +145,7 @@ func (r *reading) readWithin() {
 		}
 	}
 	r.findFigures()
+	r.findCallings()
 	r.findFills()
 	r.findAmounts()
 	r.findCounts()
