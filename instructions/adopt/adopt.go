@@ -93,10 +93,12 @@ type Options struct {
 	// Kitchen says whose spoons and pints the leaflet means, Told whether somebody said so.
 	Kitchen quantity.Convention
 	Told    bool
+	// measures are those of the kit whose method is read.
+	measures map[string]quantity.Amount
 }
 
 func (o Options) reader() quantity.Reader {
-	return quantity.Reader{Convention: o.Kitchen, Language: language, Loose: true}
+	return quantity.Reader{Convention: o.Kitchen, Language: language, Loose: true, Measures: o.measures}
 }
 
 // language is the one that leaflets are read in.

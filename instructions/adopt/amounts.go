@@ -50,15 +50,14 @@ func (r *reading) counted(m measured) naming {
 
 // measured gives all amounts of material in the order of the text.
 func (r *reading) measured() []measured {
-	reader := r.options.reader()
 	var all []measured
-	for _, open := range reader.FindOpen(r.text) {
+	for _, open := range r.opens {
 		if !strings.HasPrefix(open.Measure, "degree") && !strings.HasPrefix(open.Measure, "deg") {
 			all = append(all, measured{start: open.Start, end: open.End, open: open.Why, noSize: true})
 		}
 	}
 	opens := len(all)
-	for _, found := range reader.Find(r.text) {
+	for _, found := range r.found {
 		m := measured{start: found.Start, end: found.End, amount: found.Amount, known: true}
 		if slices.ContainsFunc(all[:opens], func(o measured) bool { return m.start < o.end && o.start < m.end }) || !r.isMaterial(&m) {
 			continue
@@ -68,6 +67,9 @@ func (r *reading) measured() []measured {
 	}
 	all = append(all, r.ones(all)...)
 	slices.SortStableFunc(all, func(a, b measured) int { return a.start - b.start })
+	if r.kit != nil {
+		return r.asInMethods(all)
+	}
 	return all
 }
 
@@ -96,6 +98,9 @@ func (r *reading) isMaterial(m *measured) bool {
 	case quantity.Mass, quantity.Volume, quantity.Length, quantity.Area:
 		return !strings.Contains(r.text[m.start:m.end], "-") || !r.isAttribute(m)
 	case quantity.Count:
+		if r.kit != nil {
+			return false // see findCounts
+		}
 		noun := strings.ToLower(m.amount.Noun)
 		if noun == "part" || noun == "parts" {
 			m.open = "a part has no size: say how much one part is"

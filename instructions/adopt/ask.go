@@ -52,7 +52,7 @@ func (a *Adoption) askWords(r *reading) {
 		}
 		a.question(at.Start, end, "how much is that?", "write an amount that can be measured")
 	}
-	for _, open := range rules.OpenPhrases(a.text, language) {
+	for _, open := range r.openPhrases {
 		asks, todo := "how does one see it, and how long does it take?", "say what to look for, or how long"
 		switch {
 		case open.Heat:

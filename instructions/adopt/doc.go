@@ -16,4 +16,9 @@
 // reads a list of parts; ask.go gathers what is open; method.go, definition.go and
 // list.go write; settle.go reads what was written as a method and takes back what
 // could not be read there.
+//
+// Unlinked does the same for the method of a kit, while it is written: within.go goes through
+// it, bared.go leaves its links out, called.go has the names of the kit, named.go, fill.go,
+// counts.go, minutes.go and habits.go recognise by them, and accept.go writes a link and leaves
+// out what would not be read back as meant.
 package adopt

@@ -17,15 +17,9 @@ func (r *reading) asTheKitHasThem() {
 		case Amount:
 			r.linkOfThing(p)
 		case Time:
-			if r.before(p.Start, 1, "allow", "take", "takes", "needs") {
-				p.Destination, p.Alternatives = "work:", []Alternative{{"wait:", "wait " + r.Words(p)}}
-				p.Meaning, p.Why = "work for "+r.Words(p), "a time behind words for how long one is at it"
-				p.Open, p.Accepted = "", true
-			}
+			r.timeInMethod(p)
 		case Temperature:
-			if i := r.wordAt(p.Start) - 1; i >= 0 && r.words[i].Text == "to" && r.joins(r.words[i].End, p.Start) {
-				p.Start = r.words[i].Start
-			}
+			r.heatInMethod(p)
 		}
 	}
 }
@@ -37,6 +31,11 @@ func (r *reading) linkOfThing(p *Proposal) {
 		return
 	}
 	key := p.Names[0].Key
+	if r.before(p.Start, 1, "same") {
+		p.Destination, p.Meaning, p.Alternatives = "same:"+key, "a figure told again, which moves nothing", []Alternative{{p.Destination, p.Meaning}}
+		r.settleOn(p)
+		return
+	}
 	link := linkFor(r.kit, key)
 	if link == "" || p.Destination == "" && p.Open == "" {
 		return
@@ -45,11 +44,30 @@ func (r *reading) linkOfThing(p *Proposal) {
 	meanings := map[string]string{"take": "take " + said, "use": "use up " + said + ", which joins no mixture", "place": "put " + said + " into place"}
 	p.Destination, p.Meaning, p.Alternatives = link+":"+key, meanings[link], nil
 	for _, other := range []string{"take", "use", "place"} {
-		if other != link {
+		if other != link && (other != "place" || p.Open == noHandling) {
 			p.Alternatives = append(p.Alternatives, Alternative{other + ":" + key, meanings[other]})
 		}
 	}
-	p.Open, p.Accepted = "", true
+	if vessel := r.vesselBehind(p); vessel != "" && link == "take" {
+		p.Alternatives = append([]Alternative{{p.Destination, p.Meaning + ", into the vessel of the step"}}, p.Alternatives...)
+		p.Destination += "?into=" + vessel
+		p.Meaning += ", into " + r.kit.Called(vessel)
+	}
+	if into := r.containerBehind(r.wordAt(p.End) - 1); into != "" && link == "place" {
+		p.Destination += "?into=" + into
+		p.Meaning = "put " + said + " into " + r.kit.Called(into)
+	}
+	r.settleOn(p)
+}
+
+// settleOn takes up a proposal that was open, where its words are not those of another link.
+func (r *reading) settleOn(p *Proposal) {
+	p.Open, p.Accepted = "", false
+	if r.overlaps(p) {
+		p.refuse(ofAnotherLink)
+		return
+	}
+	p.Accepted = true
 }
 
 // linkFor is the link that goes with a thing of the kit, "" where its words have to say.
@@ -90,9 +108,9 @@ func (r *reading) findShares() {
 		if !ok {
 			continue
 		}
-		thing := r.knownIn(name)
-		if thing == nil {
-			continue
+		thing := r.knownIn(&name)
+		if _, _, ordered := r.orderBefore(first.Start); thing == nil || !ordered || r.beginsSentence(first.Start) {
+			continue // "all of the water in the wool dries off" tells what comes of it
 		}
 		said := oneLine(r.text[first.Start:name[1]])
 		r.propose(&Proposal{
@@ -102,12 +120,27 @@ func (r *reading) findShares() {
 	}
 }
 
+// thingCalled finds the thing of a name that stands at a byte, by the names of the kit.
+func (r *reading) thingCalled(name string, at int) *Thing {
+	if thing := r.thingNamed(name); thing != nil || r.kit == nil {
+		return thing
+	}
+	i := r.wordAt(at)
+	if i >= len(r.words) {
+		return nil
+	}
+	if found, last, ok := r.callAt(i); ok && r.words[last].End == at+len(name) {
+		return r.thingOf(found.key)
+	}
+	return nil
+}
+
 // knownIn finds a thing by a name, or by the longest beginning of it that is one. The name is
 // cut to that.
-func (r *reading) knownIn(name [2]int) *Thing {
+func (r *reading) knownIn(name *[2]int) *Thing {
 	text := r.text[name[0]:name[1]]
 	for {
-		if thing := r.thingNamed(text); thing != nil {
+		if thing := r.thingCalled(text, name[0]); thing != nil {
 			return thing
 		}
 		cut := strings.LastIndexAny(text, " \t\n\r")

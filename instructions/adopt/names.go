@@ -157,7 +157,7 @@ func (r *reading) nameFrom(i, to, from int) ([2]int, bool) {
 		last--
 	}
 	if last < first {
-		return [2]int{}, false
+		return r.calledFrom(first, to)
 	}
 	return [2]int{r.words[first].Start, r.words[last].End}, true
 }

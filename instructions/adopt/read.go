@@ -15,14 +15,26 @@ type reading struct {
 	words []rules.Word
 	// figures are where amounts of any kind begin, in order.
 	figures, figureEnds []int
-	steps               []stepStart
+	// found are all amounts of the text, opens those of no one size, both in order.
+	found []quantity.Found
+	opens []quantity.OpenMeasure
+	steps []stepStart
+	// openPhrases leave a time, a heat or a place to the reader.
+	openPhrases []rules.OpenPhrase
 	// unread are lines of the list of parts that nothing could be made of.
 	unread []Question
 	// manyKinds: a name of the leaflet that fits several things of the list of parts.
 	doubtful []Question
 	hasList  bool
-	// kit is the one whose method is read; nil for a leaflet.
-	kit *kit.Kit
+	// kit is the one whose method is read, bare that method and calls the names of the kit;
+	// nil for a leaflet.
+	kit   *kit.Kit
+	bare  *bared
+	calls callIndex
+	// callings are the names of the kit at each word.
+	callings []calling
+	// numbers are the words that were tried as one.
+	numbers map[string]bool
 }
 
 func wordsOf(text string) []rules.Word { return rules.Words(text) }
@@ -53,13 +65,14 @@ func (r *reading) figureAfter(at int) int {
 }
 
 func (r *reading) findFigures() {
-	for _, found := range r.options.reader().Find(r.text) {
+	r.found, r.opens = r.options.reader().Find(r.text), r.options.reader().FindOpen(r.text)
+	for _, found := range r.found {
 		if found.Amount.Dimension != quantity.Count {
 			r.figures = append(r.figures, found.Start)
 			r.figureEnds = append(r.figureEnds, found.End)
 		}
 	}
-	for _, open := range r.options.reader().FindOpen(r.text) {
+	for _, open := range r.opens {
 		r.figures = append(r.figures, open.Start)
 		r.figureEnds = append(r.figureEnds, open.End)
 	}
@@ -80,6 +93,8 @@ func (r *reading) sortProposals() {
 	}
 }
 
+const ofAnotherLink = "its words are part of another link"
+
 // propose adds a proposal. One whose words cannot be those of a link is kept and told
 // as open.
 func (r *reading) propose(p *Proposal) {
@@ -92,7 +107,7 @@ func (r *reading) propose(p *Proposal) {
 	case strings.Contains(strings.ReplaceAll(words, "\r", ""), "\n\n"):
 		p.refuse("the amount and what it is of stand in two paragraphs")
 	case r.overlaps(p):
-		p.refuse("its words are part of another link")
+		p.refuse(ofAnotherLink)
 	default:
 		p.Accepted = true
 	}

@@ -27,7 +27,7 @@ type Thing struct {
 // thing gives what a name of the leaflet stands for, known or new; nil where no key can
 // be made of the name.
 func (r *reading) thing(name string, at [2]int) *Thing {
-	if known := r.thingNamed(name); known != nil {
+	if known := r.thingCalled(name, at[0]); known != nil {
 		r.alsoCalled(known, name)
 		return known
 	}

@@ -12,7 +12,7 @@ import (
 // findTimes recognises times and temperatures. Whether a time is worked or waited is
 // told by the order before it; where that leaves it open, both are alternatives.
 func (r *reading) findTimes() {
-	for _, found := range r.options.reader().Find(r.text) {
+	for _, found := range r.found {
 		end := r.withoutPoint(found.End)
 		p := &Proposal{Start: found.Start, End: end, AmountStart: found.Start, AmountEnd: end, amount: found.Amount, known: true}
 		switch found.Amount.Dimension {
@@ -27,7 +27,7 @@ func (r *reading) findTimes() {
 		}
 		r.propose(p)
 	}
-	for _, open := range r.options.reader().FindOpen(r.text) {
+	for _, open := range r.opens {
 		if strings.HasPrefix(open.Measure, "deg") {
 			said := r.text[open.Start:open.End]
 			r.propose(&Proposal{Kind: Temperature, Start: open.Start, End: open.End, AmountStart: open.Start, AmountEnd: open.End,
@@ -82,14 +82,14 @@ func (r *reading) temperature(p *Proposal) {
 
 // findCues recognises what to look for: the words behind "until" and "till".
 func (r *reading) findCues() {
-	open := rules.OpenPhrases(r.text, language)
+	r.openPhrases = rules.OpenPhrases(r.text, language)
 	for i, w := range r.words {
 		if w.Text != "until" && w.Text != "till" || i+1 >= len(r.words) || r.words[i+1].Sentence != w.Sentence {
 			continue
 		}
 		start := r.words[i+1].Start
 		end := r.clauseEnd(start)
-		isOpen := slices.ContainsFunc(open, func(o rules.OpenPhrase) bool { return o.Start <= w.Start && w.End <= o.End })
+		isOpen := slices.ContainsFunc(r.openPhrases, func(o rules.OpenPhrase) bool { return o.Start <= w.Start && w.End <= o.End })
 		if isOpen || len(strings.Fields(r.text[start:end])) < 2 || strings.ContainsAny(r.text[start:end], "0123456789()") {
 			continue
 		}
@@ -121,7 +121,7 @@ func (r *reading) findRests() {
 		if !ok {
 			continue
 		}
-		thing := r.thingNamed(r.text[name[0]:name[1]])
+		thing := r.thingCalled(r.text[name[0]:name[1]], name[0])
 		if thing == nil {
 			continue
 		}
@@ -133,6 +133,9 @@ func (r *reading) findRests() {
 // may be what a vessel holds, which only the maker knows.
 func (r *reading) rest(at, name [2]int, thing *Thing) {
 	r.alsoCalled(thing, r.text[name[0]:name[1]])
+	if r.kit != nil && r.before(at[0], 1, "the") {
+		at[0] = r.withArticle(r.wordAt(at[0]))
+	}
 	p := &Proposal{Kind: Amount, Start: at[0], End: name[1], Names: []Name{{name[0], name[1], thing.Key}},
 		Meaning: "take what is left of " + thing.Key, Why: "“" + r.text[at[0]:at[1]] + " of” and a name that is known"}
 	before := slices.ContainsFunc(r.Proposals, func(other *Proposal) bool {

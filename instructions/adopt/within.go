@@ -3,13 +3,13 @@ package adopt
 import (
 	"cmp"
 	"errors"
+	"regexp"
 	"slices"
 	"strings"
 
 	"tallyfold/instructions"
 	"tallyfold/kit"
 	"tallyfold/kit/load"
-	"tallyfold/kit/rules"
 	"tallyfold/kit/source"
 )
 
@@ -42,15 +42,17 @@ func Unlinked(method *source.File, k *kit.Kit) (Within, error) {
 		return Within{}, errors.New(method.Name + " cannot be read: " + why)
 	}
 	bare := withoutLinks(method.Text)
-	a := &Adoption{File: source.NewFile(method.Name, bare.text), text: string(bare.text), options: Options{Kitchen: k.Kitchen.Value, Told: true}}
+	a := &Adoption{File: source.NewFile(method.Name, bare.text), text: string(bare.text), options: Options{Kitchen: k.Kitchen.Value, Told: true, measures: load.Amounts(k).Measures}}
 	r := &reading{Adoption: a, words: wordsOf(a.text), hasList: true}
-	r.kit = k
+	r.kit, r.bare, r.calls, r.numbers = k, bare, indexNames(k), map[string]bool{}
 	r.know(k)
 	r.readWithin()
 	var found Within
+	end := 0
 	for _, p := range a.Proposals {
-		if one, ok := bare.could(p); ok && !bare.isLeftAlone(p.Start, p.End) && r.isInAStep(p.Start) {
+		if one, ok := bare.could(p); ok && one.Start >= end && !bare.isLeftAlone(p.Start, p.End) && r.isInAStep(p.Start) {
 			found.Could = append(found.Could, one)
+			end = one.End
 		}
 	}
 	found.Could = readAsMeant(method, k, found.Could)
@@ -60,7 +62,7 @@ func Unlinked(method *source.File, k *kit.Kit) (Within, error) {
 	a.askProposals()
 	a.askWords(r)
 	for _, q := range a.Questions {
-		if !bare.isLeftAlone(q.Start, q.End) && !bare.isLinked(q.Start, q.End) && !r.isRepose(q) && r.isInAStep(q.Start) && q.Asks != noHandling {
+		if !bare.isLeftAlone(q.Start, q.End) && !found.has(bare.at(q.Start), bare.at(q.End)) && !bare.isLinked(q.Start, q.End) && !r.isRepose(q) && r.isInAStep(q.Start) && q.Asks != noHandling && q.Asks != ofAnotherLink {
 			q.Start, q.End = bare.at(q.Start), bare.at(q.End-1)+1
 			found.Questions = append(found.Questions, q)
 		}
@@ -68,9 +70,16 @@ func Unlinked(method *source.File, k *kit.Kit) (Within, error) {
 	return found, nil
 }
 
-// isInAStep: before the first heading of a step nothing is done. A container that is only
-// spoken of there needs no link either (noHandling).
-func (r *reading) isInAStep(at int) bool { return len(r.steps) == 0 || at >= r.steps[0].at }
+// has says whether a link is proposed at a place: it answers what could be asked there.
+func (w Within) has(start, end int) bool {
+	return slices.ContainsFunc(w.Could, func(one Could) bool { return one.Kind != StepStart && start < one.End && one.Start < end })
+}
+
+// isInAStep: before the heading of a step, at the head of the method or of a part of it, nothing
+// is done. A container that is only spoken of there needs no link either (noHandling).
+func (r *reading) isInAStep(at int) bool {
+	return len(r.steps) == 0 || slices.ContainsFunc(r.steps, func(s stepStart) bool { return s.at <= at && at < s.end })
+}
 
 // isRepose: the rest of "leave it to rest" is nothing that is left over.
 func (r *reading) isRepose(q Question) bool {
@@ -84,6 +93,7 @@ func (r *reading) know(k *kit.Kit) {
 		for _, other := range also {
 			t.Also = append(t.Also, other.Value)
 		}
+		t.Also = append(t.Also, strings.ReplaceAll(key, "-", " "))
 		r.Things = append(r.Things, t)
 	}
 	for _, c := range k.Components {
@@ -115,6 +125,9 @@ func saidTexts(all []kit.Said[string]) []string {
 	return texts
 }
 
+// headingOne begins a part of the method.
+var headingOne = regexp.MustCompile(`(?m)^#[ \t]`)
+
 // readWithin recognises what a method may have unlinked. Steps are proposed at headings
 // alone: a maker who writes a method has them.
 func (r *reading) readWithin() {
@@ -122,17 +135,26 @@ func (r *reading) readWithin() {
 	for _, m := range headingTwo.FindAllStringSubmatchIndex(r.text, -1) {
 		r.steps = append(r.steps, stepStart{at: m[0], end: len(r.text), titleStart: m[2], titleEnd: m[3], why: "a heading of level two"})
 	}
-	for i := range r.steps[:max(len(r.steps)-1, 0)] {
-		r.steps[i].end = r.steps[i+1].at
+	for i := range r.steps {
+		s := &r.steps[i]
+		if i+1 < len(r.steps) {
+			s.end = r.steps[i+1].at
+		}
+		if part := headingOne.FindStringIndex(r.text[s.at:s.end]); part != nil {
+			s.end = s.at + part[0]
+		}
 	}
 	r.findFigures()
+	r.findCallings()
+	r.findFills()
 	r.findAmounts()
+	r.findCounts()
 	r.findTimes()
 	r.findCues()
-	r.findRests()
 	r.findShares()
+	r.findRests()
 	r.asTheKitHasThem()
-	r.findVessels()
+	r.findNamed()
 	r.proposeSteps()
 	r.sortProposals()
 	unknown := map[string]string{}
@@ -149,64 +171,10 @@ func (r *reading) readWithin() {
 	}
 }
 
-// findVessels notes where the kit's own vessels are named, for the steps.
-func (r *reading) findVessels() {
-	for _, t := range r.Tools {
-		want := stems(t.Name)
-		if !t.Vessel || len(want) == 0 {
-			continue
-		}
-		for i := 0; i+len(want) <= len(r.words); i++ {
-			same := true
-			for n, stem := range want {
-				same = same && rules.Singular(r.words[i+n].Text) == stem
-			}
-			if same {
-				start, end := r.words[i].Start, r.words[i+len(want)-1].End
-				r.Proposals = append(r.Proposals, &Proposal{Kind: Vessel, Start: start, End: end, Names: []Name{{start, end, t.Key}}})
-			}
-		}
-	}
-}
-
 // could gives a proposal as a link of the method; ok is false where there is none to make.
-func (b bared) could(p *Proposal) (Could, bool) {
-	if p.Destination == "" || p.Open != "" || p.End <= p.Start || p.Kind == Tool || p.Kind == Vessel || p.Kind == Packed || b.isLinked(p.Start, p.End) {
+func (b *bared) could(p *Proposal) (Could, bool) {
+	if p.Destination == "" || p.Open != "" || p.End <= p.Start || p.Kind == Packed || b.isLinked(p.Start, p.End) {
 		return Could{}, false
 	}
 	return Could{b.at(p.Start), b.at(p.End-1) + 1, p.Kind, p.Destination, p.Meaning, p.Why, p.Alternatives}, true
-}
-
-// readAsMeant leaves those out that the reader of methods would not read as they are meant,
-// such as in code or in a table of another sort.
-func readAsMeant(method *source.File, k *kit.Kit, all []Could) []Could {
-	for range all { // each round leaves at least one out
-		text, starts := with(method.Text, all)
-		read, found := instructions.ReadMethod(source.NewFile(method.Name, text), k, load.Amounts(k))
-		operations := operationsAt(read)
-		kept := slices.Clone(all)[:0]
-		for i, one := range all {
-			o := operations[starts[i]]
-			if one.Kind == StepStart || o != nil && o.Does() == one.Destination && (one.Kind == Cue || !blamed(found, o)) {
-				kept = append(kept, one)
-			}
-		}
-		if len(kept) == len(all) {
-			return kept
-		}
-		all = kept
-	}
-	return all
-}
-
-// with writes all links into the method, and says where each begins.
-func with(text []byte, all []Could) (linked []byte, starts []int) {
-	at := 0
-	for _, one := range all {
-		linked = append(linked, text[at:one.Start]...)
-		starts = append(starts, len(linked))
-		linked = append(append(append(append(append(linked, '['), text[one.Start:one.End]...), "]("...), one.Destination...), ')')
-		at = one.End
-	}
-	return append(linked, text[at:]...), starts
 }
