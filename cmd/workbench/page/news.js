@@ -16,7 +16,7 @@ export function hear() {
     source.onerror = () => {
       // A connection that is refused is asked after; one that broke is tried again by itself.
       if (source?.readyState === EventSource.CLOSED) order({ Act: "look" }, "look")
-      else tellLost("fetch")
+      else setTimeout(() => { if (source?.readyState === EventSource.CONNECTING) tellLost("fetch") }, 2500)
     }
   }
   whenAnswered(answer => {

@@ -8,6 +8,7 @@ const page = document.body.dataset.page
 const waiting = new Map() // orders not yet sent, by what they are about
 let sending = false
 let count = 0
+let failures = 0 // one after the other; leaving the page can break off one
 let next = "" // where to go when everything is sent
 const hearers = []
 
@@ -45,10 +46,12 @@ async function send() {
     try {
       answer = await post(now)
     } catch (problem) {
+      failures++
       tellLost(problem.message)
       await new Promise(done => setTimeout(done, 1500))
       continue // it is sent again, with what has come to it since
     }
+    failures = 0
     tellLost("")
     if (waiting.get(key)?.resolve === resolve) waiting.delete(key)
     take(answer, now)
@@ -127,5 +130,5 @@ export function tellLost(why) {
 // its way arrives without the page.
 addEventListener("beforeunload", event => {
   const typed = [...waiting.keys()].some(key => key !== "look")
-  if (typed && document.getElementById("lost")) event.preventDefault()
+  if (typed && failures > 1) event.preventDefault()
 })
