@@ -127,10 +127,7 @@ func (b *Booklet) furtherFeet() []furtherFoot {
 func (b *Booklet) pageStyle() pageStyle {
 	form := b.Form
 	_, high := form.Area()
-	foot := footType
-	if form.Large {
-		foot = smallestLarge
-	}
+	foot := form.footSize()
 	return pageStyle{
 		Width: millimetres(form.Paper.Width), Height: millimetres(form.Paper.Height),
 		// With a hair to spare, so that a full page never spills onto a second page.
@@ -149,6 +146,14 @@ const (
 	footType      = 7.4
 	smallestLarge = 16
 )
+
+// footSize is that of the line at the foot of a form's pages, in points.
+func (f Form) footSize() float64 {
+	if f.Large {
+		return smallestLarge
+	}
+	return footType
+}
 
 func millimetres(length float64) string { return fmt.Sprintf("%.4g", length) }
 

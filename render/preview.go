@@ -28,14 +28,10 @@ type Preview struct {
 func (b *Booklet) Preview() Preview {
 	form := b.Form
 	width, height := form.Area()
-	foot := footType
-	if form.Large {
-		foot = smallestLarge
-	}
 	return Preview{
 		Width: form.Paper.Width, Height: form.Paper.Height, AreaWidth: width, AreaHeight: height,
 		Top: form.Margins.Top, Bottom: form.Margins.Bottom, Inner: form.Margins.Inner, Outer: form.Margins.Outer,
 		Way: form.Way, Type: form.Type, Smallest: form.Smallest, Pages: form.Pages,
-		Foot: b.Foot, FootType: foot, Draft: b.draftMark(),
+		Foot: b.Foot, FootType: form.footSize(), Draft: b.draftMark(),
 	}
 }

@@ -19,6 +19,6 @@
 //
 // Unlinked does the same for the method of a kit, while it is written: within.go goes through
 // it, bared.go leaves its links out, called.go has the names of the kit, named.go, fill.go,
-// counts.go, minutes.go and habits.go recognise by them, and accept.go writes a link and leaves
-// out what would not be read back as meant.
+// counts.go, minutes.go and habits.go recognise by them, and meant.go leaves out what
+// would not be read back as meant.
 package adopt

@@ -158,7 +158,7 @@ runs:
 
 // A link that is taken is the only change of the text, and is read as it was meant; so is
 // each other reading that is offered.
-func TestAccept(t *testing.T) {
+func TestEachLinkIsReadAsMeant(t *testing.T) {
 	examples := kitsOf(t, "../../examples")
 	tried := 0
 	for name, k := range examples {
@@ -186,7 +186,7 @@ func TestAccept(t *testing.T) {
 
 // notAsMeant says what is wrong with a link that was written, "" for nothing.
 func notAsMeant(text []byte, one Could, k *kit.Kit) string {
-	linked := Accept(text, one)
+	linked, _ := with(text, []Could{one})
 	words := string(text[one.Start:one.End])
 	if want := string(text[:one.Start]) + "[" + words + "](" + one.Destination + ")" + string(text[one.End:]); string(linked) != want {
 		return "other bytes were changed"
@@ -210,14 +210,6 @@ func notAsMeant(text []byte, one Could, k *kit.Kit) string {
 		return "its words are not understood"
 	}
 	return ""
-}
-
-func TestAcceptOfAnotherText(t *testing.T) {
-	for _, one := range []Could{{Start: 3, End: 9}, {Start: -1, End: 2}, {Start: 2, End: 2}} {
-		if got := string(Accept([]byte("short"), one)); got != "short" {
-			t.Errorf("%+v made %q", one, got)
-		}
-	}
 }
 
 // Whatever is typed: nothing fails, every link that is proposed lies in the text, before the

@@ -9,17 +9,6 @@ import (
 	"tallyfold/kit/source"
 )
 
-// Accept writes one proposed link into the text that it was proposed for; every other byte
-// stays, and words that hold a bracket are proposed for no link. A text that has become too
-// short for it comes back as it is.
-func Accept(text []byte, one Could) []byte {
-	if one.Start < 0 || one.Start >= one.End || one.End > len(text) {
-		return text
-	}
-	linked, _ := with(text, []Could{one})
-	return linked
-}
-
 // readAsMeant leaves those out that the reader of methods would not read as they are meant,
 // such as in code or in a table of another sort.
 func readAsMeant(method *source.File, k *kit.Kit, all []Could) []Could {
