@@ -79,7 +79,7 @@ func (w *window) goTo(address string) {
 // ready waits until the scripts of the page listen.
 func (w *window) ready() {
 	w.bench.Helper()
-	w.wait("the page's scripts", `() => document.documentElement.dataset.ready === "yes" && (!document.getElementById("editor") || document.getElementById("editor").dataset.ready === "yes")`)
+	w.wait("the page's scripts", `() => document.documentElement.dataset.ready === "yes" && (!document.getElementById("editor") || document.getElementById("editor").dataset.seenReady === "yes")`)
 }
 
 // wait waits for something to be true in the page.

@@ -26,7 +26,7 @@ export async function begin() {
   goTo(Number(place.dataset.at || 0))
   whenAnswered(answered)
   listen()
-  place.dataset.ready = "yes"
+  place.dataset.seenReady = "yes"
 }
 
 function extensions(place) {
