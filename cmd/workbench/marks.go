@@ -183,7 +183,8 @@ func headingLink(heading source.Span) (linkMark, bool) {
 
 // doesOf says what a link does, by what the ledger made of it: a line for each movement.
 func doesOf(p *proof.Proof, o *kit.Operation) []string {
-	does := []string{kindWords[o.Kind]}
+	kind, _ := kindNamed(o.Kind)
+	does := []string{kind.Does}
 	if p.Ledger == nil {
 		return does
 	}
@@ -219,15 +220,6 @@ func movementOf(k *kit.Kit, e ledger.Entry) string {
 	return b.String()
 }
 
-// kindWords say in plain words what each kind of link is.
-var kindWords = map[kit.Kind]string{
-	kit.Take: "taken from its pack", kit.Use: "used up", kit.Move: "moved from one vessel into another", kit.Fill: "filled into containers",
-	kit.Place: "put into place", kit.WithVessel: "a vessel worked in", kit.WithTool: "a tool used", kit.Work: "time at work",
-	kit.Wait: "time waited", kit.After: "a wait that is over", kit.Again: "done again", kit.Left: "what becomes of what is left",
-	kit.Clean: "a vessel cleaned", kit.Warm: "warmed to", kit.Cool: "cooled to", kit.Cue: "what to look for", kit.Same: "a figure told again",
-	kit.Hazard: "words that answer a hazard", kit.ToStep: "leads to a step", kit.ToHelp: "leads to help", kit.ShowPicture: "shows a picture",
-}
-
 func findingAt(f diag.Finding) findingMark {
 	text := f.Where.File.Text
 	end := f.Where.End
@@ -243,10 +235,10 @@ func findingAt(f diag.Finding) findingMark {
 		Severity: f.Severity.String(), Says: sentence(f.Found), Sum: f.Sum, Do: []string{},
 	}
 	if f.Expected != "" {
-		m.Says += " Expected: " + f.Expected + "."
+		m.Says += " Expected: " + withoutDestinations(f.Expected) + "."
 	}
 	for _, r := range f.Remedies {
-		m.Do = append(m.Do, r.Do)
+		m.Do = append(m.Do, withoutDestinations(r.Do))
 	}
 	return m
 }

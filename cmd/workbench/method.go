@@ -162,8 +162,9 @@ func (d *desk) stepView(p *proof.Proof, step *kit.Step) stepView {
 	}
 	for _, o := range step.Operations {
 		at := linkAt(p, o)
+		kind, _ := kindNamed(o.Kind)
 		told.Links = append(told.Links, linkForm{
-			Kind: kindWords[o.Kind], Words: string(text[o.TextSpan.Start:o.TextSpan.End]), Destination: at.Destination,
+			Kind: kind.Does, Words: string(text[o.TextSpan.Start:o.TextSpan.End]), Destination: at.Destination,
 			From: at.From, To: at.To, Whole: string(text[o.Span.Start:o.Span.End]), Does: at.Does[1:],
 		})
 	}

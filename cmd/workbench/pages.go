@@ -78,6 +78,8 @@ var functions = template.FuncMap{
 	},
 	"kitPath": kitPath,
 	"add":     func(a, b int) int { return a + b },
+	// kinds are what chosen words can be said to be.
+	"kinds": func() []linkKind { return linkKinds },
 }
 
 func (p *paper) fill(name string, view any) ([]byte, error) {

@@ -58,10 +58,8 @@ type timesView struct{ HandsOn, Total, Untimed string }
 func (d *desk) sumsPage(*http.Request) (any, error) {
 	p := d.triedOut()
 	var shown sumsView
-	for i, f := range p.Findings.Sorted() {
-		told := tell(d.name, f)
-		told.Number = i
-		shown.Findings = append(shown.Findings, told)
+	for _, f := range p.Findings.Sorted() {
+		shown.Findings = append(shown.Findings, tell(d.name, f))
 	}
 	for _, a := range p.Accepted {
 		shown.Accepted = append(shown.Accepted, acceptedView{tell(d.name, a.Finding), a.Because, a.Until})
@@ -137,20 +135,30 @@ func timesOf(p *proof.Proof) timesView {
 // errNotFound is told where a finding has gone since the page showed it.
 var errNotFound = errors.New("this finding is gone or has changed since the page showed it, so nothing was done")
 
-// finding looks one up by its rule and words, as numbers change with every edit.
-func finding(p *proof.Proof, rule, found string) (diag.Finding, error) {
-	at := slices.IndexFunc(p.Findings, func(f diag.Finding) bool { return f.Rule == rule && f.Found == found })
-	if at < 0 {
+// finding looks one up by its name in the page. One whose place has moved since is known by
+// its rule and words, if there is only one such.
+func finding(p *proof.Proof, o order) (diag.Finding, error) {
+	var alike diag.List
+	for _, f := range p.Findings {
+		if f.Rule != o.Rule || f.Found != o.Was {
+			continue
+		}
+		if findingID(f) == o.Key {
+			return f, nil
+		}
+		alike = append(alike, f)
+	}
+	if len(alike) != 1 {
 		return diag.Finding{}, errNotFound
 	}
-	return p.Findings[at], nil
+	return alike[0], nil
 }
 
-// mend makes the change that a remedy names. Rule and Was are those of the finding, Value
+// mend makes the change that a remedy names. Key, Rule and Was are those of the finding, Value
 // the words of the remedy. The remedies were shown with their changes before.
 func (d *desk) mend(o order) (answer, error) {
-	p := d.triedOut()
-	f, err := finding(p, o.Rule, o.Was)
+	p := d.proved()
+	f, err := finding(p, o)
 	if err != nil {
 		return answer{}, err
 	}
@@ -182,23 +190,23 @@ func (d *desk) mend(o order) (answer, error) {
 // accept puts a finding among those that the maker lives with. Value is the reason, Name the
 // last day.
 func (d *desk) accept(o order) (answer, error) {
-	f, err := finding(d.proved(), o.Rule, o.Was)
+	f, err := finding(d.proved(), o)
 	if err != nil {
 		return answer{}, err
 	}
 	reason := strings.TrimSpace(o.Value)
 	if reason == "" {
-		return answer{}, &wrong{"say why you live with it, for whoever reads this next year", "accept-" + f.Rule}
+		return answer{}, &wrong{"say why you live with it, for whoever reads this next year", findingID(f)}
 	}
 	if err := checkTyped(order{Path: []string{"accept"}, Value: reason}); err != nil {
 		return answer{}, err
 	}
 	if o.Name != "" {
 		if _, err := time.Parse(time.DateOnly, o.Name); err != nil {
-			return answer{}, &wrong{"“" + o.Name + "” is no day; write it as 2027-06-30", "accept-" + f.Rule}
+			return answer{}, &wrong{"“" + o.Name + "” is no day; write it as 2027-06-30", findingID(f)}
 		}
 	}
-	return d.amended("accept-"+f.Rule, func(text []byte) ([]byte, error) {
+	return d.amended(findingID(f), func(text []byte) ([]byte, error) {
 		number := 0
 		if part := partAt(text, []string{"accept"}); part != nil && part.Kind == load.ListPart {
 			number = len(part.Entries)

@@ -2,6 +2,7 @@ package workbench
 
 import (
 	"fmt"
+	"hash/fnv"
 	"net/url"
 	"strings"
 
@@ -11,6 +12,8 @@ import (
 
 // A toldFinding is a finding as a page shows it.
 type toldFinding struct {
+	// ID is its name in the page, the same as long as it is the same finding.
+	ID                    string
 	Rule, Severity, Class string
 	Found, Expected       string
 	Sum                   []string
@@ -18,14 +21,13 @@ type toldFinding struct {
 	Place, Go string
 	Remedies  []toldRemedy
 	Also      []toldPlace
-	// Number is its place in the list of the proof, for the buttons.
-	Number int
 }
 
 type toldPlace struct{ Words, Go string }
 
 type toldRemedy struct {
-	Do, Then, Tried string
+	// Do is what to do, as the finding says it; Says the same in the words of the pages.
+	Do, Says, Then, Tried string
 	// Number is its place among the finding's; Ready: it names an exact change.
 	Number int
 	Ready  bool
@@ -38,18 +40,26 @@ type toldChange struct{ Place, Old, New string }
 // tell puts a finding into what a template shows.
 func tell(kit string, f diag.Finding) toldFinding {
 	told := toldFinding{
-		Rule: f.Rule, Severity: f.Severity.String(), Class: strings.ReplaceAll(f.Severity.String(), " ", "-"),
-		Found: f.Found, Expected: f.Expected, Sum: f.Sum, Place: placeWords(f.Where), Go: placeAddress(kit, f.Where),
+		ID: findingID(f), Rule: f.Rule, Severity: f.Severity.String(), Class: strings.ReplaceAll(f.Severity.String(), " ", "-"),
+		Found: f.Found, Expected: withoutDestinations(f.Expected), Sum: f.Sum, Place: placeWords(f.Where), Go: placeAddress(kit, f.Where),
 	}
 	for i, r := range f.Remedies {
 		told.Remedies = append(told.Remedies, toldRemedy{
-			Do: r.Do, Then: r.Then, Tried: r.Tried, Number: i, Ready: len(r.Changes) > 0, Changes: tellChanges(r.Changes),
+			Do: r.Do, Says: withoutDestinations(r.Do), Then: r.Then, Tried: r.Tried, Number: i, Ready: len(r.Changes) > 0, Changes: tellChanges(r.Changes),
 		})
 	}
 	for _, also := range f.Also {
 		told.Also = append(told.Also, toldPlace{strings.TrimSpace(also.Note + " (" + placeWords(also.Where) + ")"), placeAddress(kit, also.Where)})
 	}
 	return told
+}
+
+// findingID names a finding by its rule, its words and its place.
+func findingID(f diag.Finding) string {
+	place := f.Where.Position()
+	sum := fnv.New32a()
+	fmt.Fprintf(sum, "%s\x1f%s\x1f%s\x1f%s\x1f%d\x1f%d", f.Rule, f.About, f.Found, placeWords(f.Where), place.Line, place.Column)
+	return fmt.Sprintf("found-%08x", sum.Sum32())
 }
 
 func tellChanges(changes []diag.Change) []toldChange {

@@ -1,6 +1,8 @@
 package rules
 
 import (
+	"strings"
+
 	"tallyfold/kit"
 	"tallyfold/kit/diag"
 	"tallyfold/kit/ledger"
@@ -86,10 +88,11 @@ func shortOf(k *kit.Kit, b *ledger.Balance) diag.Finding {
 	c := k.Component(b.Thing)
 	low, _ := b.Packed.Worst()
 	under := b.Packed.Value().Minus(low)
-	enough := b.Used.Value().Plus(under)
+	_, most := b.Used.Worst()
+	enough := most.Plus(under)
 	remedies := []diag.Remedy{{
 		Do:      "pack at least " + packUp(enough, c) + " of " + c.String(),
-		Then:    tolerated(under, b.Dimension),
+		Then:    tolerated(under, most.Minus(b.Used.Value()), b.Dimension),
 		Changes: repack(k, c, packUp(enough, c)),
 	}}
 	if fewer := takeLess(k, c, b, under); fewer.Do != "" {
@@ -106,11 +109,20 @@ func shortOf(k *kit.Kit, b *ledger.Balance) diag.Finding {
 	}
 }
 
-func tolerated(under quantity.Number, dimension quantity.Dimension) string {
-	if under.IsZero() {
+// tolerated says what a pack is enough for: one that is under by so much, and steps that use
+// so much more than is told of them.
+func tolerated(under, more quantity.Number, dimension quantity.Dimension) string {
+	var told []string
+	if !under.IsZero() {
+		told = append(told, "a pack is "+show(under, dimension)+" light")
+	}
+	if more.Sign() > 0 {
+		told = append(told, "the steps use "+show(more, dimension)+" more at the ends of what was told")
+	}
+	if len(told) == 0 {
 		return ""
 	}
-	return "enough even where a pack is " + show(under, dimension) + " light"
+	return "enough even where " + strings.Join(told, " and ")
 }
 
 // takeLess says by how much one amount would have to shrink where the same link

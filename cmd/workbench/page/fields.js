@@ -108,7 +108,7 @@ function press(button) {
   const path = dataset.path ? JSON.parse(dataset.path) : undefined
   if (dataset.act) {
     order({
-      Act: dataset.act, Path: path, Number: Number(dataset.number || 0), Was: dataset.was, Value: dataset.value, File: dataset.file, Rule: dataset.rule,
+      Act: dataset.act, Path: path, Number: Number(dataset.number || 0), Was: dataset.was, Value: dataset.value, File: dataset.file, Rule: dataset.rule, Key: dataset.key,
     })
   } else if (dataset.take) {
     const field = by(dataset.for)
@@ -123,7 +123,7 @@ function press(button) {
   } else if (dataset.rename) {
     order({ Act: "rename", Path: JSON.parse(dataset.rename), Key: by(dataset.for).value })
   } else if (dataset.accept !== undefined) {
-    order({ Act: "accept", Rule: dataset.rule, Was: dataset.was, Value: by("because-" + dataset.accept).value, Name: by("until-" + dataset.accept).value })
+    order({ Act: "accept", Key: dataset.accept, Rule: dataset.rule, Was: dataset.was, Value: by(dataset.accept + "-because").value, Name: by(dataset.accept + "-until").value })
   } else if (dataset.back) {
     order({ Act: "back", Key: dataset.back, File: dataset.file })
   } else if (dataset.choose) {
