@@ -30,6 +30,10 @@ type field struct {
 	// Section names the keys that a group may have, Has are those that it shows.
 	Section string
 	Has     []string
+	// ByLanguage: the names of a group of names are languages.
+	ByLanguage bool
+	// Tongue is the language that an entry of such a group is for.
+	Tongue string
 	// Next is the path of an entry that is not there yet, for lists and names.
 	Next []string
 	// Offers are values from a table.
@@ -108,6 +112,7 @@ func (f *form) fill(made *field, key load.Key, part *load.Part, path []string) {
 	case made.Control == "groups":
 		f.groups(made, key, part, path)
 	case made.Control == "names" || part != nil && part.Kind == load.KeysPart:
+		made.ByLanguage = key.Form == load.Languages
 		f.names(made, part, path)
 	case part != nil:
 		made.Value = part.Text
@@ -188,6 +193,9 @@ func (f *form) names(made *field, part *load.Part, path []string) {
 		inner := append(slices.Clone(path), entry.Key)
 		item := f.field(load.Key{Name: entry.Key, Form: load.Text}, entry.Value, inner)
 		item.Key, item.Index, item.Of = entry.Key, i, len(part.Entries)
+		if made.ByLanguage {
+			item.Tongue = languageName(entry.Key)
+		}
 		made.Fields = append(made.Fields, item)
 	}
 }

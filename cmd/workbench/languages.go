@@ -5,19 +5,27 @@ import (
 	"golang.org/x/text/language/display"
 )
 
-// languageName tells a language by its tag in English and in itself (Unicode CLDR): "fr:
-// French, français".
-func languageName(tag string) string {
+// englishName tells a language by its tag in English, the tag itself where it has no name.
+func englishName(tag string) string {
 	read, err := language.Parse(tag)
 	if err != nil {
 		return tag
 	}
-	english, own := display.English.Tags().Name(read), display.Self.Name(read)
-	switch {
-	case english == "":
-		return tag
-	case own == "" || own == english:
-		return tag + ": " + english
+	if name := display.English.Tags().Name(read); name != "" {
+		return name
 	}
-	return tag + ": " + english + ", " + own
+	return tag
+}
+
+// languageName tells a language by its tag in English and in itself (Unicode CLDR): "fr:
+// French, français".
+func languageName(tag string) string {
+	english := englishName(tag)
+	if english == tag {
+		return tag
+	}
+	if own := display.Self.Name(language.Make(tag)); own != "" && own != english {
+		return tag + ": " + english + ", " + own
+	}
+	return tag + ": " + english
 }

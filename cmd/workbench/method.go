@@ -5,6 +5,7 @@ import (
 	"net/http"
 	"slices"
 	"strconv"
+	"strings"
 
 	"tallyfold/kit"
 	"tallyfold/kit/ledger"
@@ -104,7 +105,7 @@ func (d *desk) fileTabs(here string) []fileTab {
 		{"words.md", "Further words of the booklet", false}, {"kit.yaml", "kit.yaml as text", false},
 	}
 	for _, name := range d.translations() {
-		tabs = append(tabs, fileTab{name, name, false})
+		tabs = append(tabs, fileTab{name, translationTitle(name), false})
 	}
 	at := slices.IndexFunc(tabs, func(t fileTab) bool { return t.Name == here })
 	if at < 0 {
@@ -112,6 +113,14 @@ func (d *desk) fileTabs(here string) []fileTab {
 	}
 	tabs[at].Here = true
 	return tabs
+}
+
+// translationTitle tells what a translated file is: "The steps in German" for method.de.md.
+func translationTitle(name string) string {
+	kind, rest, _ := strings.Cut(name, ".")
+	tag, _, _ := strings.Cut(rest, ".")
+	titles := map[string]string{"method": "The steps", "trouble": "If something goes wrong,", "words": "Further words", "kit": "Names and texts"}
+	return titles[kind] + " in " + englishName(tag)
 }
 
 // namesOf are the things that words can be linked to.

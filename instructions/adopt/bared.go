@@ -17,6 +17,8 @@ type bared struct {
 	alone [][2]int // cautions, notes, other links and code, in the bared text
 	// named are the tools that links name, workedIn the vessels of headings.
 	named, workedIn map[string]bool
+	// waits are those that have a name, in the bared text.
+	waits []namedWait
 	// headings are the links of steps, in order.
 	headings []linkedHeading
 }
@@ -26,6 +28,13 @@ type bared struct {
 type linkedHeading struct {
 	at     int
 	vessel string
+}
+
+// A namedWait is a wait that a later step can begin after; its words are bytes of the bared
+// text.
+type namedWait struct {
+	name       string
+	start, end int
 }
 
 var (
@@ -71,6 +80,7 @@ func withoutLinks(text []byte) *bared {
 
 // leadsTo has the kind and the key of a link, inVessel the vessel of a heading.
 var (
+	hasName  = regexp.MustCompile(`^\]\(wait:([a-z0-9-]+)`)
 	leadsTo  = regexp.MustCompile(`^\]\((tool|vessel):([a-z0-9-]+)`)
 	inVessel = regexp.MustCompile(`^\]\(step:[^?]*\?(?:.*&)?in=([a-z0-9-]+)`)
 )
@@ -81,6 +91,9 @@ func (b *bared) note(at int, destination string) {
 	}
 	if m := leadsTo.FindStringSubmatch(destination); m != nil {
 		b.named[m[2]] = true
+	}
+	if m := hasName.FindStringSubmatch(destination); m != nil {
+		b.waits = append(b.waits, namedWait{m[1], at, len(b.text)})
 	}
 	if m := inVessel.FindStringSubmatch(destination); m != nil {
 		b.workedIn[m[1]] = true

@@ -42,6 +42,21 @@ func (r *reading) isInterval(at int) bool {
 	return r.before(at, 1, "every", "each") || r.before(at, 2, "times", "twice", "once") && r.before(at, 1, "in", "a")
 }
 
+// isWaited: "wait 5 minutes", "wait for another 10 minutes".
+func (r *reading) isWaited(at int) bool {
+	for i := r.wordAt(at) - 1; i >= 0 && !r.beginsSentence(at); i-- {
+		if r.words[i].Text == "wait" {
+			return true
+		}
+		if !beforeWaits[r.words[i].Text] {
+			return false
+		}
+	}
+	return false
+}
+
+var beforeWaits = wordSet("for another about at least most up to the")
+
 func (r *reading) time(p *Proposal) {
 	said := r.Words(p)
 	work, wait := Alternative{"work:", "work for " + said}, Alternative{"wait:", "wait " + said}
@@ -53,6 +68,9 @@ func (r *reading) time(p *Proposal) {
 	case r.before(p.Start, 2, "will", "keeps"):
 		p.Meaning, p.Why, p.Open = said, "a time", "it seems to tell what comes later, and no step"
 		p.Alternatives = []Alternative{wait, work}
+	case r.isWaited(p.Start):
+		p.Destination, p.Meaning, p.Why = wait.Destination, wait.Meaning, "a time behind “wait”"
+		p.Alternatives = []Alternative{work}
 	case ok && (doing == rules.Leaves || doing == rules.SetsDown):
 		p.Destination, p.Meaning, p.Why = wait.Destination, wait.Meaning, "a time behind “"+order.Text+"”, which goes on by itself"
 		p.Alternatives = []Alternative{work}

@@ -146,6 +146,11 @@ func (r *reading) readWithin() {
 	}
 	r.findFigures()
 	r.findCallings()
+	r.findAgains()
+	r.findCleaned()
+	r.findLeft()
+	r.findMoved()
+	r.findAfter()
 	r.findFills()
 	r.findAmounts()
 	r.findCounts()

@@ -111,8 +111,8 @@ func linksWithWords(k *kit.Kit, plain *bared) []meantLink {
 	return all
 }
 
-// sought are the kinds that the words of a link tell; the others want to know what the maker
-// means by them.
+// sought are the kinds that the words of a link tell by themselves; the others are told by what
+// stands around them, or want to know what the maker means.
 var sought = []string{"take", "fill", "tool", "vessel", "wait", "work", "warm", "cool"}
 
 // rows are the table: a line a kind, those that are sought first.

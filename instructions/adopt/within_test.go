@@ -99,6 +99,7 @@ tools:
   cup: {name: Tin cup, from: customer}
   scoop: {name: Wooden scoop, from: box}
   spoon: {name: Spoon, from: box}
+  bowl: {name: Mixing bowl, from: customer, holds: 500 mL, residue: 2 g}
 runs:
   - {name: Pine, with: {scent: pine}}
   - {name: Rose, with: {scent: rose}}
@@ -111,7 +112,7 @@ runs:
 		{"Stay there for 5 minutes. Hands-on time is 20 minutes.", "5 minutes → work:; 20 minutes → work:"},
 		{"Use a measuring cup.", "a measuring cup → tool:measuring-cup"},
 		{"Spoon it with the scoop.", "the scoop → tool:scoop"},
-		{"Put it into the jug. Wipe the jug.", "the jug → vessel:jug"},
+		{"Put it into the jug. Wipe the jug.", "the jug → vessel:jug; the jug → clean:jug"},
 		{"Warm [the jug](vessel:jug) and lift the jug.", ""},
 		{"Fill each of 3 jars to 190 g (6.7 oz weight).", "each of 3 jars to 190 g (6.7 oz weight) → fill:jar"},
 		{"Pour 190 g into each jar.", "190 g into each jar → fill:jar"},
@@ -135,6 +136,44 @@ runs:
 		{"Keep it there for 45 minutes, turning the wool.", "45 minutes → work:"},
 		{"Lay it aside for 2 hours.", "2 hours → wait:"},
 		{"Stir every 10 minutes.", ""},
+		{"Stir in 40 g of wax and wait 5 minutes.", "40 g of wax → take:wax; 5 minutes → wait:"},
+		{"Stir, then wait for another 10 minutes.", "10 minutes → wait:"},
+
+		{"Fold one label. Make two more.", "one label → use:label; Make two more → again:"},
+		{"Repeat this four more times.", "four more times → again:"},
+		{"Do the same with the other two jars.", "Do the same with the other two → again:"},
+		{"Add two more.", ""},
+		{"Each needs two more.", ""},
+
+		{"Pour it into the jug. Wash the jug, and the bowl.", "the jug → vessel:jug; the jug → clean:jug; the bowl → vessel:bowl"},
+		{"Pour it into [the bowl](vessel:bowl). Wash the bowl and the spoon in warm water.", "the bowl → clean:bowl; the spoon → tool:spoon"},
+		{"Wash your hands.", ""},
+
+		{"Keep the rest for the next batch.", "the rest → left:jug?as=kept"},
+		{"Throw away whatever is left in [the bowl](vessel:bowl).", "whatever is left → left:bowl?as=discarded"},
+		{"Throw away the rest of the wax.", "the rest of the wax → left:wax?as=discarded"},
+		{"The wax that is left is yours.", "The wax that is left → left:wax?as=kept"},
+		{"What is left goes down the drain.", "What is left → left:jug?as=poured-away"},
+		{"What is left weighs 20 g.", ""},
+		{"Keep it for a second making.", "Keep it → left:jug?as=kept"},
+		{"Keep it warm.", ""},
+		{"Keep it there for 45 minutes.", "45 minutes → wait:"},
+		{"Pour off the water.", "Pour off the water → left:jug?as=poured-away"},
+		{"Pour the alum water down the drain.", "Pour the alum water → left:jug?as=poured-away"},
+		{"Pour it away.", "Pour it away → left:jug?as=poured-away"},
+		{"Pour the wax off the spoon.", "the spoon → tool:spoon"},
+		{"Pour the wax into the jars.", ""},
+
+		{"Tip the contents of [the bowl](vessel:bowl) into the jug.", "the jug → vessel:jug"},
+		{"Tip the contents of the bowl into the jug.", "the contents of the bowl → move:bowl; the jug → vessel:jug"},
+		{"Put it in [the bowl](vessel:bowl). Scrape all of it into the jug.", "all of it → move:bowl; the jug → vessel:jug"},
+		{"Scrape all of it from the jug into the bowl.", "all of it → move:jug?into=bowl; the jug → vessel:jug; the bowl → vessel:bowl"},
+		{"Empty the jug into [the bowl](vessel:bowl).", "the jug → move:jug?into=bowl"},
+		{"Put it in [the bowl](vessel:bowl). Pour all of it into the jars.", ""},
+
+		{"Leave it [2 hours](wait:set). When the 2 hours are up, lift it.", "the 2 hours are up → after:set"},
+		{"Leave it [1 day](wait:drying). Once the label has dried, lift it.", "the label has dried → after:drying"},
+		{"Leave it [1 day](wait:drying). When the water boils, lift it.", ""},
 		{"All of the water in the wool dries off.", ""},
 		{"# Another part\n\nYou will warm the wax to 75 °C with the scoop.", ""},
 		{"> CAUTION: It is hot.\nWeigh in 550 g of wax.", ""},
