@@ -7,7 +7,6 @@ import (
 
 	"tallyfold/instructions/adopt"
 	"tallyfold/instructions/keep"
-	"tallyfold/kit/amend"
 	"tallyfold/kit/quantity"
 	"tallyfold/kit/source"
 )
@@ -79,22 +78,14 @@ func (w *Workbench) changeStart(out http.ResponseWriter, in *http.Request) {
 
 // adopt makes the kit of what was recognised and taken, under the name that the maker gave.
 func (w *Workbench) adopt(name string, adopted *adopt.Adoption) (string, error) {
-	definition := adopted.Definition()
-	if name != "" {
-		named, err := amend.Set(definition, amend.At("name"), name)
-		if err != nil {
-			return "", err
-		}
-		definition = named
-	}
-	return w.begin(name, keep.Files(map[string][]byte{"kit.yaml": definition, "method.md": adopted.Method(), "adopted.md": adopted.List()}))
+	return w.begin(name, keep.Files(map[string][]byte{"kit.yaml": adopted.Definition(), "method.md": adopted.Method(), "adopted.md": adopted.List()}))
 }
 
 func readLeaflet(v startView) (*adopt.Adoption, error) {
-	options := adopt.Options{}
+	options := adopt.Options{Name: v.Name}
 	for c := quantity.USCustomary; c <= quantity.Imperial; c++ {
 		if c.String() == v.Kitchen {
-			options = adopt.Options{Kitchen: c, Told: true}
+			options.Kitchen, options.Told = c, true
 		}
 	}
 	var parts *source.File

@@ -81,7 +81,8 @@ type Adoption struct {
 	Questions []Question
 	Things    []*Thing
 	Tools     []*ToolFound
-	// Title is the first line, where it reads like a name; "" else.
+	// Title is what the kit is called: as somebody said, else the first line, where it reads
+	// like a name; "" else.
 	Title string
 
 	options Options
@@ -93,6 +94,8 @@ type Options struct {
 	// Kitchen says whose spoons and pints the leaflet means, Told whether somebody said so.
 	Kitchen quantity.Convention
 	Told    bool
+	// Name is what the kit is called, where somebody said so; else the leaflet may tell.
+	Name string
 	// measures are those of the kit whose method is read.
 	measures map[string]quantity.Amount
 }

@@ -11,9 +11,12 @@ func (a *Adoption) Definition() []byte {
 	var b strings.Builder
 	line := func(words ...string) { b.WriteString(strings.Join(words, "") + "\n") }
 	line("# Made from ", remark(a.File.Name), ". Behind # stands how each line came about, and what is unknown.")
-	if a.Title != "" {
+	switch {
+	case a.options.Name != "":
+		line("name: ", quote(a.Title), "  # as you said")
+	case a.Title != "":
 		line("name: ", quote(a.Title), "  # the first line of the leaflet")
-	} else {
+	default:
 		line("# name: unknown; the leaflet has no first line that reads like one")
 	}
 	line("# makes: unknown; say how many pieces, such as 6 jars")

@@ -64,6 +64,10 @@ func (r *reading) isVessel(tool *kit.Tool) bool {
 	if r.isWaterBath(tool) {
 		return false
 	}
+	if !slices.ContainsFunc(r.kit.Tools, func(t *kit.Tool) bool { return t.Holds.Given() || t.Residue.Given() }) {
+		name := nameWords(r.kit.Called(tool.ID)) // all that a kit begun from a leaflet tells
+		return len(name) > 0 && vesselWords[name[len(name)-1]]
+	}
 	return tool.Holds.Given() && !tool.ReadsTo.Given() && tool.Holds.Value.Nominal.Cmp(smallVessel) >= 0
 }
 

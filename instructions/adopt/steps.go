@@ -29,6 +29,10 @@ const longestTitle = 60
 
 // findTitle takes a short first line without an amount or a full stop for the name.
 func (r *reading) findTitle() {
+	if r.options.Name != "" {
+		r.Title = r.options.Name
+		return
+	}
 	text := strings.TrimLeft(strings.TrimPrefix(r.text, "\ufeff"), "\r\n\t ")
 	line, rest, _ := strings.Cut(text, "\n")
 	line = strings.TrimSpace(strings.TrimLeft(strings.TrimSpace(line), "#"))
