@@ -51,6 +51,8 @@ type Component struct {
 	OneForEach Said[string]
 	// Note is printed in the box list.
 	Note Said[string]
+	// Picture is the file in pictures/ that shows it in the box list.
+	Picture Said[string]
 	// Cautions are the supplier's warnings in plain words, one a line.
 	Cautions []Said[string]
 	// Hazards are what the pack or its sheet says can go wrong: H-statements by their

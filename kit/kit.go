@@ -288,6 +288,7 @@ type Tool struct {
 	Withstands Said[quantity.Amount]
 	Packed     Said[quantity.Amount] // count, when it comes in the box; one unless said
 	Note       Said[string]
+	Picture    Said[string] // file in pictures/ that shows it in the box list
 }
 
 // A Mixture is a named making of several components in one vessel.

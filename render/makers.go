@@ -217,13 +217,16 @@ func (a *assembly) pictureOf(name, words, caption string, place picture.Place) s
 	if err != nil {
 		return "" // a finding says so
 	}
-	key := "picture-" + strconv.Itoa(a.pictureNumber(own))
+	key := "picture-" + strconv.Itoa(a.pictureNumber(own)) + sizes[place] // one may be shown in two places
 	a.booklet.Pictures[key] = ready.Data
 	if caption != "" {
 		caption = ` "` + strings.ReplaceAll(capital(caption), `"`, `\"`) + `"`
 	}
 	return "![" + words + "](picture:" + key + caption + ")"
 }
+
+// sizes tell one picture made ready for several places apart.
+var sizes = map[picture.Place]string{picture.InList: "-in-list", picture.OnCover: "-on-cover"}
 
 // pictureNumber gives a picture a plain name in the booklet, whatever its file
 // is called.

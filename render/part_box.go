@@ -5,6 +5,7 @@ import (
 	"strings"
 
 	"tallyfold/kit"
+	"tallyfold/kit/picture"
 	"tallyfold/kit/quantity"
 )
 
@@ -15,12 +16,12 @@ type boxView struct {
 }
 
 // packedItem is a line of the list. Strings are Markdown.
-type packedItem struct{ Bag, Name, Note, Amount string }
+type packedItem struct{ Bag, Name, Note, Amount, Picture string }
 
 func boxValues(a *assembly) any {
 	view := boxView{Plate: a.plate()}
 	for _, c := range a.kit.Components {
-		item := packedItem{Bag: escape(c.Letter), Name: escape(c.String()), Note: a.note(c.Name, c.Note.Value), Amount: a.packedInBag(c)}
+		item := packedItem{Bag: escape(c.Letter), Name: escape(c.String()), Note: a.note(c.Name, c.Note.Value), Amount: a.packedInBag(c), Picture: a.pictureInList(c.Picture)}
 		if c.Optional.Value {
 			item.Note = strings.TrimSpace(a.say("optional") + " " + item.Note)
 		}
@@ -30,7 +31,7 @@ func boxValues(a *assembly) any {
 		if tool.From.Value != kit.FromBox {
 			continue
 		}
-		item := packedItem{Name: a.toolWords(tool, tool.String()), Note: a.note(tool.Name, tool.Note.Value), Amount: a.packedAmount(tool.Packed)}
+		item := packedItem{Name: a.toolWords(tool, tool.String()), Note: a.note(tool.Name, tool.Note.Value), Amount: a.packedAmount(tool.Packed), Picture: a.pictureInList(tool.Picture)}
 		if item.Amount == "" {
 			item.Amount = a.show(quantity.Whole(1), quantity.Count)
 		}
@@ -40,6 +41,14 @@ func boxValues(a *assembly) any {
 		return nil
 	}
 	return view
+}
+
+// pictureInList is a picture beside a name, which says what it shows.
+func (a *assembly) pictureInList(said kit.Said[string]) string {
+	if !said.Given() {
+		return ""
+	}
+	return a.pictureOf(said.Value, "", "", picture.InList)
 }
 
 // packedInBag tells packs inside the pack as such: "2 skeins of 50 g".

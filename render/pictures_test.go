@@ -57,6 +57,42 @@ func photograph(t *testing.T, wide, tall int) []byte {
 	return append([]byte("\xff\xd8\xff\xe1\x00\x10Exif\x00\x00MM\x00\x2a\x00\x00\x00\x08"), out.Bytes()[2:]...)
 }
 
+// One photograph may stand in a step and beside a name in the list of the box: each is as large
+// as its place. What is not in the folder leaves the name alone.
+func TestPictureInTheListOfTheBox(t *testing.T) {
+	folder := copyOf(t, "../examples/harbour-candles")
+	folder["pictures/bench.jpg"] = &fstest.MapFile{Data: photograph(t, 2600, 1300)}
+	replaceIn(t, folder, "kit.yaml", "  wax:\n", "  wax:\n    picture: bench.jpg\n")
+	replaceIn(t, folder, "kit.yaml", "  jar:\n", "  jar:\n    picture: nowhere.jpg\n")
+	replaceIn(t, folder, "method.md", "## [Weigh the wax]", "![a jar](picture:bench.jpg)\n\n## [Weigh the wax]")
+	body := bookletIn(t, folder, "harbour-candles").body()
+	found := regexp.MustCompile(`<td><img alt="" src="data:image/jpeg;base64,([^"]*)"> Soy wax`).FindStringSubmatch(body)
+	if found == nil {
+		t.Fatal("the photograph is not in the list")
+	}
+	data, err := base64.StdEncoding.DecodeString(found[1])
+	if err != nil {
+		t.Fatal(err)
+	}
+	// 13 mm at 300 dots to 25.4 mm are 153.5, and 26 mm 307.1.
+	shown, err := jpeg.DecodeConfig(bytes.NewReader(data))
+	if err != nil || shown.Height != 154 || shown.Width != 307 {
+		t.Errorf("it is %d × %d, want 307 × 154; %v", shown.Width, shown.Height, err)
+	}
+	if !strings.Contains(body, `alt="a jar" src="data:image/jpeg;base64,`) || strings.Contains(body, "nowhere.jpg") {
+		t.Error("the step has no picture, or the list names one that is not there")
+	}
+}
+
+func replaceIn(t *testing.T, folder fstest.MapFS, name, old, with string) {
+	t.Helper()
+	text := string(folder[name].Data)
+	if !strings.Contains(text, old) {
+		t.Fatalf("%s has no %q", name, old)
+	}
+	folder[name].Data = []byte(strings.Replace(text, old, with, 1))
+}
+
 // In a booklet in black the pictures themselves are grey: what a style sheet does to them is
 // lost on some printers.
 func TestPicturesInBlackAreGrey(t *testing.T) {
@@ -87,7 +123,7 @@ func TestPicturesInBlackAreGrey(t *testing.T) {
 			t.Errorf("%s has the colour %d %d %d", key, r>>8, g>>8, b>>8)
 		}
 	}
-	if _, ok := booklet.Pictures["picture-1"]; !ok {
+	if _, ok := booklet.Pictures["picture-1-on-cover"]; !ok {
 		t.Error("the cover has no picture")
 	}
 }

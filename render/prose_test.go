@@ -139,7 +139,7 @@ func TestCodeFindsItsWords(t *testing.T) {
 
 // Every template fits its values, with everything there and with nothing.
 func TestTemplatesFitTheirValues(t *testing.T) {
-	item := packedItem{"A", "Wax", "soft", "720 g"}
+	item := packedItem{"A", "Wax", "soft", "720 g", "![](picture:wax)"}
 	row := needsView{
 		Rows: []needRow{{"**A**", "Wax", "720 g", "3 cups"}}, Bags: true, Others: true,
 		Runs: []string{"Pine"}, Differs: []differRow{{"Tint", []string{"**B** Green"}}},

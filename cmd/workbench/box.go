@@ -35,7 +35,11 @@ type sectionView struct {
 // cardView is what a card tells besides its fields.
 type cardView struct {
 	Title, Letter, Key string
-	Bar                *bar
+	// Shows leads to the picture of what the card is of, ShowsID is the field of that; nil
+	// and "" where it has none.
+	Shows   []string
+	ShowsID string
+	Bar     *bar
 	// Changes says what else a change here changes: "steps 2 and 5, the bag label B".
 	Changes string
 	// Named are the places that name it, for whoever takes it out.
@@ -135,6 +139,10 @@ func (b *box) cards(fields []field, section string) []field {
 		f := &fields[i]
 		card := &cardView{Title: titleOf(*f), Key: f.Key}
 		f.card = card
+		if section == "components" || section == "tools" {
+			card.Shows = append(slices.Clone(f.Path), "picture")
+			card.ShowsID = fieldID(card.Shows)
+		}
 		if f.Key == "" || b.proof.Kit == nil {
 			continue
 		}

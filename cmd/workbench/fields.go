@@ -17,7 +17,7 @@ import (
 type field struct {
 	ID, Label, Expected, Example string
 	// Control is how it is shown: text, long, amount, choice, yesno, number, date, colour,
-	// group, list, names, groups.
+	// picture, group, list, names, groups.
 	Control string
 	Path    []string
 	Value   string
@@ -78,7 +78,7 @@ var usual = map[string][]string{
 	"kit":       {"name", "maker", "about", "edition", "makes"},
 	"audience":  {"age", "skill"},
 	"time":      {"hands-on", "total"},
-	"component": {"name", "packed", "density"},
+	"component": {"name", "packed", "density", "picture"},
 	"household": {"name", "amount"},
 	"tool":      {"name", "from", "essential"},
 	"container": {"brimful", "headspace"},
@@ -140,6 +140,8 @@ func controlOf(key load.Key) string {
 		return "date"
 	case load.Colour:
 		return "colour"
+	case load.Picture:
+		return "picture"
 	case load.Amount:
 		return "amount"
 	case load.TextList, load.AmountList:

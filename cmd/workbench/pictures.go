@@ -1,30 +1,24 @@
 package workbench
 
 import (
-	"bytes"
 	"errors"
 	"fmt"
-	"image"
-	_ "image/gif"
-	_ "image/jpeg"
-	_ "image/png"
 	"io"
 	"net/http"
 	"os"
 	"path"
+	"slices"
 	"strings"
 
 	"tallyfold/instructions"
 	"tallyfold/kit/picture"
 )
 
-// mostDots is the largest picture that is unpacked: 60 million dots take 240 MB.
-const mostDots = 60_000_000
+// pictureEndings are the kinds of picture that a booklet can print, by the end of their names.
+var pictureEndings = []string{".png", ".jpg", ".jpeg", ".gif", ".webp", ".svg"}
 
-// pictureKinds are the kinds of picture that a booklet can print, by the end of their names.
-var pictureKinds = map[string]string{".png": "image/png", ".jpg": "image/jpeg", ".jpeg": "image/jpeg", ".gif": "image/gif"}
-
-// sendPicture hands out a picture of the kit, made small and written anew.
+// sendPicture hands out a picture of the kit, made small and written anew: of a drawing only
+// what draws.
 func (w *Workbench) sendPicture(out http.ResponseWriter, in *http.Request, d *desk) {
 	name := in.PathValue("file")
 	root, err := os.OpenRoot(d.path)
@@ -34,33 +28,18 @@ func (w *Workbench) sendPicture(out http.ResponseWriter, in *http.Request, d *de
 	}
 	defer root.Close()
 	data, err := root.ReadFile("pictures/" + name)
-	if err == nil {
-		err = checkPicture(data)
-	}
 	if err != nil {
 		http.NotFound(out, in)
 		return
 	}
 	made, err := d.pictures.Prepare(data, picture.InText, false)
-	if err != nil || made.Kind == "image/svg+xml" {
+	if err != nil {
 		http.NotFound(out, in)
 		return
 	}
 	guardMade(out.Header())
 	out.Header().Set("Content-Type", made.Kind)
 	_, _ = out.Write(made.Data)
-}
-
-// checkPicture looks at the size of a picture before anything of it is unpacked.
-func checkPicture(data []byte) error {
-	config, _, err := image.DecodeConfig(bytes.NewReader(data))
-	switch {
-	case err != nil:
-		return errors.New("this is no picture that can be printed; PNG, JPEG and GIF can")
-	case config.Width < 1 || config.Height < 1 || config.Width*config.Height > mostDots:
-		return fmt.Errorf("this picture has %d × %d dots; at most 60 million can be printed, so make it smaller first", config.Width, config.Height)
-	}
-	return nil
 }
 
 // takePicture puts a picture that was dropped on the page into the kit's folder. It is
@@ -83,14 +62,14 @@ func (w *Workbench) takePicture(out http.ResponseWriter, in *http.Request, d *de
 
 func (d *desk) keepPicture(wished string, data []byte) (string, error) {
 	ending := strings.ToLower(path.Ext(wished))
-	if pictureKinds[ending] == "" {
-		return "", errors.New("only pictures whose names end in .png, .jpg or .gif can be printed")
+	if !slices.Contains(pictureEndings, ending) {
+		return "", errors.New("only pictures whose names end in .png, .jpg, .gif, .webp or .svg can be printed")
 	}
-	if err := checkPicture(data); err != nil {
-		return "", err
-	}
-	if _, err := picture.Prepare(data, picture.InText, false); err != nil {
-		return "", err
+	switch _, err := picture.Prepare(data, picture.InText, false); {
+	case errors.Is(err, picture.ErrNone):
+		return "", errors.New("this is no picture that can be printed; PNG, JPEG, GIF, WebP and SVG can")
+	case err != nil:
+		return "", fmt.Errorf("this picture cannot be printed: %w; make it smaller first", err)
 	}
 	stem := instructions.KeyOf(strings.TrimSuffix(path.Base(wished), path.Ext(wished)))
 	if stem == "" {

@@ -16,6 +16,7 @@ const (
 	expectCarries  = "the liquid it holds on to when lifted out of a bath, as a share of its own dry weight, such as 150 %"
 	expectRatio    = "its amount against that of another thing, such as “15–30 mL per g of cotton” or “70 : 100 of plaster”, or a list of them"
 	expectNote     = "words for the box list"
+	expectPicture  = "a file in the folder pictures that shows it in the box list, by its name alone, such as lavender.jpg"
 	expectAlso     = "another name that the method uses for it, or a list of them"
 	expectCautions = "a warning in plain words, or a list of them"
 )
@@ -41,6 +42,7 @@ var componentKeys = table[kit.Component]{"component", "anything packed in the bo
 	yesNo("optional", "yes if it may stay in the bag, else no", func(c *kit.Component) *kit.Said[bool] { return &c.Optional }),
 	name("one for each", "the key of a container or kind of piece that it goes with, one to each, such as a lid with its jar", "jar", func(c *kit.Component) *kit.Said[string] { return &c.OneForEach }),
 	prose("note", expectNote, "the larger of the two bags", func(c *kit.Component) *kit.Said[string] { return &c.Note }),
+	picture("picture", expectPicture, "lavender.jpg", func(c *kit.Component) *kit.Said[string] { return &c.Picture }),
 	texts("cautions", expectCautions, "Keep away from eyes", func(c *kit.Component) *[]kit.Said[string] { return &c.Cautions }),
 	sizeOf(),
 	ingredients("ingredients", "what it is a blend of, each with its share of the blend's weight, such as 70 % Water; one or a list", "[70 % Water, 20–25 % Glycerin]", func(c *kit.Component) *[]kit.Said[kit.Ingredient] { return &c.Ingredients }),
@@ -129,6 +131,7 @@ var toolKeys = table[kit.Tool]{"tool", "what is used and not used up; a tool tha
 	amount("withstands", expectReading+", the hottest it may become", "120 °C", aReading, func(t *kit.Tool) *kit.Said[quantity.Amount] { return &t.Withstands }),
 	amount("packed", "how many come in the box, such as 1", "1", pieces, func(t *kit.Tool) *kit.Said[quantity.Amount] { return &t.Packed }),
 	prose("note", expectNote, "one that will not be used for food again", func(t *kit.Tool) *kit.Said[string] { return &t.Note }),
+	picture("picture", expectPicture, "scoop.jpg", func(t *kit.Tool) *kit.Said[string] { return &t.Picture }),
 }}
 
 var mixtureKeys = table[kit.Mixture]{"mixture", "what is made of several components in one vessel", []field[kit.Mixture]{

@@ -59,7 +59,11 @@ func (r *reader) missing(owner source.Span, section string, key Key) {
 	if r.about != "" && r.doc.root != nil && owner.Text() == r.about {
 		section = r.about
 	}
-	r.report(MissingField, owner, "“"+section+"” without “"+key.Name+"”", key.Expected, fmt.Sprintf("add a line like “%s: %s”", key.Name, key.Example))
+	named := "“" + section + "”"
+	if section == "kit" {
+		named = "the kit"
+	}
+	r.report(MissingField, owner, named+" has no “"+key.Name+":”", key.Expected, fmt.Sprintf("add a line like “%s: %s”", key.Name, key.Example))
 }
 
 // unknownField reports a key that means nothing in this section.

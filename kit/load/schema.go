@@ -119,6 +119,8 @@ func ofForm(k Key) *schema {
 		return &schema{Type: types{"string"}, Format: "date", Pattern: `^[0-9]{4}-[0-9]{2}-[0-9]{2}$`}
 	case Colour:
 		return &schema{Type: types{"string"}, Pattern: `^#(?:[0-9A-Fa-f]{3}|[0-9A-Fa-f]{6})$`}
+	case Picture:
+		return &schema{Type: types{"string"}, Pattern: `^[^/\\]*\p{L}[^/\\]*$`}
 	case Address:
 		return &schema{Type: types{"string"}, Pattern: addressForm, MaxLength: longestAddress}
 	case Amount:

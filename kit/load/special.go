@@ -231,6 +231,20 @@ func colourOf[T any](key, expected, example string, at func(*T) *kit.Said[colour
 	}}
 }
 
+// picture reads the name of a file in the folder pictures.
+func picture[T any](key, expected, example string, at func(*T) *kit.Said[string]) field[T] {
+	k := Key{Name: key, Expected: expected, Example: example, Form: Picture}
+	return field[T]{k, func(r *reader, into *T, v value) {
+		switch name := v.oneLine(); {
+		case !r.isWords(v, k):
+		case strings.ContainsAny(name, `/\`):
+			r.report(WrongType, v.span, v.told()+", which leads into a folder", k.Expected, "put the picture into the folder pictures, and write its name alone")
+		default:
+			*at(into) = said(v, name)
+		}
+	}}
+}
+
 // date reads a day as year-month-day.
 func date[T any](key, expected, example string, at func(*T) *kit.Said[string]) field[T] {
 	k := Key{Name: key, Expected: expected, Example: example, Form: Date}

@@ -20,6 +20,7 @@ const (
 	OneOf       Form = "one of a few words"
 	Date        Form = "date"
 	Colour      Form = "colour"
+	Picture     Form = "name of a picture"
 	Address     Form = "address on the web"
 	Amount      Form = "amount"
 	AmountList  Form = "amount or list of amounts"

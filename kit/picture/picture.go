@@ -24,6 +24,8 @@ var (
 	// InText is the column of the text, as wide as it is and no higher than a third of
 	// the page.
 	InText = Place{Width: 104, Height: 51}
+	// InList is beside a name in the list of what is packed.
+	InList = Place{Width: 26, Height: 15}
 	// OnCover is what title and facts leave of the first page.
 	OnCover = Place{Width: 120, Height: 120}
 )

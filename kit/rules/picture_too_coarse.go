@@ -22,7 +22,7 @@ distance (common practice in printing).
 
 Dots are counted as the picture stands upright, and held against the room it is given: in a
 step the width of the text and a quarter of the page's height, on the cover most of the
-page. A drawing made of lines (SVG) is sharp at any size and not looked at.
+page, in the list of the box 26 × 15 mm. A drawing made of lines (SVG) is sharp at any size and not looked at.
 
 Take the picture anew and closer, or save it with more of its dots. Making the file larger
 in a picture program adds dots but nothing to see.`,
@@ -48,6 +48,9 @@ in a picture program adds dots but nothing to see.`,
 				look(s.Kit.Picture(o.Target), o.Span, picture.InText)
 			}
 		})
+		for _, listed := range picturesInList(s.Kit) {
+			look(s.Kit.Picture(listed.Value), listed.Span, picture.InList)
+		}
 		return findings
 	},
 	NotLookedAt: func(s Subject) []string {

@@ -6,6 +6,7 @@ import {
   autocompletion, completionKeymap, lintKeymap, nextDiagnostic,
 } from "./editor.js"
 import { order, address, whenAnswered, tellWrong, say } from "./orders.js"
+import { keepPicture } from "./pictures.js"
 import { marked, sums, take, show, linkAt, couldAt } from "./marks.js"
 
 const fromProgram = Annotation.define()
@@ -176,10 +177,8 @@ function dropped(event) {
 }
 
 async function keep(picture) {
-  const response = await fetch(address("pictures/" + encodeURIComponent(picture.name)), { method: "POST", body: picture })
-  const told = await response.text()
-  if (response.ok) putPicture(told)
-  else tellWrong(told, "editor")
+  const name = await keepPicture(picture, "editor")
+  if (name) putPicture(name)
 }
 
 function putPicture(name) {

@@ -12,6 +12,7 @@ if (kit) {
   openNamed()
   addEventListener("hashchange", openNamed)
 }
+if (page === "box") (await import("./pictures.js")).listen()
 if (page === "method") (await import("./method.js")).begin()
 if (page === "booklet") (await import("./booklet.js")).begin()
 if (page === "words") (await import("./words.js")).begin()
