@@ -61,14 +61,6 @@ type vesselView struct {
 	Parts                   []string
 }
 
-// A linkForm is one link of a step as a row of a form.
-type linkForm struct {
-	Kind, Words, Destination string
-	From, To                 int
-	Whole                    string // what stands there
-	Does                     []string
-}
-
 func (d *desk) methodPage(in *http.Request) (any, error) {
 	p := d.proved()
 	name := fileOf(in)
@@ -86,7 +78,7 @@ func (d *desk) methodPage(in *http.Request) (any, error) {
 	if p.Kit == nil {
 		return shownNow, nil
 	}
-	shownNow.Names = namesOf(p.Kit)
+	shownNow.Names = append(namesOf(p.Kit), destinationsNamed(p.Kit)...)
 	for _, picture := range p.Kit.Pictures {
 		shownNow.Pictures = append(shownNow.Pictures, picture.Name)
 	}
@@ -169,14 +161,7 @@ func (d *desk) stepView(p *proof.Proof, step *kit.Step) stepView {
 			told.Runs = append(told.Runs, stageOf(p.Kit, run, stage))
 		}
 	}
-	for _, o := range step.Operations {
-		at := linkAt(p, o)
-		kind, _ := kindNamed(o.Kind)
-		told.Links = append(told.Links, linkForm{
-			Kind: kind.Does, Words: string(text[o.TextSpan.Start:o.TextSpan.End]), Destination: at.Destination,
-			From: at.From, To: at.To, Whole: string(text[o.Span.Start:o.Span.End]), Does: at.Does[1:],
-		})
-	}
+	told.Links = formRows(p, step)
 	for _, f := range p.Findings {
 		if f.Where.File == step.Span.File && (step.Span.Contains(f.Where) || step.Body.Contains(f.Where)) {
 			told.Findings = append(told.Findings, tell(d.name, f))

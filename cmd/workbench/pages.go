@@ -78,6 +78,10 @@ var functions = template.FuncMap{
 	},
 	"kitPath": kitPath,
 	"add":     func(a, b int) int { return a + b },
+	// row gives a link of a step its name in the page.
+	"row": func(step string, number int, link linkForm) map[string]any {
+		return map[string]any{"At": fmt.Sprintf("%s-%d", step, number), "Link": link}
+	},
 	// kinds are what chosen words can be said to be.
 	"kinds": func() []linkKind { return linkKinds },
 }

@@ -175,10 +175,26 @@ func TestLinkingInTheEditor(t *testing.T) {
 	w.press("#link-do")
 	b.until("the wait", func() bool { return strings.Contains(b.typed("drawer-sachets", "method.md"), "[overnight](wait:)") })
 	// The form of the step: other words for a link.
-	w.fill("w-again-mix-0", "4 g of cedar")
-	w.press("[data-relink='again-mix-0']")
+	w.fill("w-again-mix-1", "4 g of cedar")
+	w.press("[data-relink='again-mix-1']")
 	b.until("the other words", func() bool {
 		return strings.Contains(b.typed("drawer-sachets", "method.md"), "[4 g of cedar](take:cedar)")
+	})
+	// And the words are said to be something else, of another thing, into another vessel.
+	row := "[data-relink='again-mix-1']"
+	choose := `(button, picker, value) => { const select = document.querySelector(button).closest("li").querySelector(picker); select.dispatchEvent(new Event("focusin", { bubbles: true })); if (![...select.options].some(one => one.value === value)) throw new Error(value + " is not offered in " + picker); select.value = value; select.dispatchEvent(new Event("change", { bubbles: true })) }`
+	w.wait("the row", `button => !!document.querySelector(button)`, row)
+	w.eval(choose, row, ".of", "lavender")
+	w.eval(choose, row, ".way[data-name=into]", "bag")
+	w.press(row)
+	b.until("the other thing", func() bool {
+		return strings.Contains(b.typed("drawer-sachets", "method.md"), "[4 g of cedar](take:lavender?into=bag)")
+	})
+	w.wait("it is shown", `button => document.querySelector(button)?.closest("li").querySelector(".of").value === "lavender"`, row)
+	w.eval(choose, row, ".is", "same")
+	w.press(row)
+	b.until("the other kind, without what only the first could say", func() bool {
+		return strings.Contains(b.typed("drawer-sachets", "method.md"), "[4 g of cedar](same:lavender)")
 	})
 	w.look("editor")
 	// Over a link stands what it does, with its sum; over a finding what is wrong.
@@ -189,10 +205,10 @@ func TestLinkingInTheEditor(t *testing.T) {
 	w.sees(".cm-tooltip", "taken from its pack")
 
 	// The destination is out of sight, and can be shown.
-	w.seesNot("#editor .cm-content", "take:cedar")
+	w.seesNot("#editor .cm-content", "same:lavender")
 	w.press("#show-links")
 	w.cursor(input.End)
-	w.sees("#editor .cm-content", "(take:cedar)")
+	w.sees("#editor .cm-content", "(same:lavender)")
 	w.ready() // what the page was made anew for has not taken the editor's own marks off it
 	w.fine()
 }

@@ -24,7 +24,9 @@ func TestPicturesOfTheBox(t *testing.T) {
 	w.must(file.SetFiles([]string{chosen}))
 	shows := `selector => { const shown = document.querySelector(selector); shown?.scrollIntoView({block: "center"}); return shown?.naturalWidth > 0 }`
 	w.wait("the picture in its card", shows, "[id='f-components.lavender.picture'] img")
-	b.until("its name in kit.yaml", func() bool { return strings.Contains(b.file("drawer-sachets/kit.yaml"), "picture: lavender-buds.png\n") })
+	b.until("its name in kit.yaml", func() bool {
+		return strings.Contains(b.file("drawer-sachets/kit.yaml"), "picture: lavender-buds.png\n")
+	})
 
 	// Dropped on the closed card of a tool, whose form does not show the field yet.
 	drop := `(selector, name, text) => { const files = new DataTransfer(); files.items.add(new File([text], name)); const card = document.querySelector(selector)

@@ -74,6 +74,9 @@ func (w *Workbench) sendText(out http.ResponseWriter, in *http.Request, d *desk)
 // destination is the form of what stands in the round brackets of a link of ours.
 var destination = regexp.MustCompile(`^[a-z]+:[^\s()<>\[\]\\]*$`)
 
+// blankLine ends a paragraph; a link may run over the end of a line.
+var blankLine = regexp.MustCompile(`\r?\n[ \t]*\r?\n|\r[ \t]*\r`)
+
 // linkWords makes a link of words, gives a link other words or another destination, or takes
 // a link off its words where the destination is "". Start and End are those of the words, or
 // of the whole link; Was is what stands there.
@@ -89,8 +92,10 @@ func (d *desk) linkWords(o order) (answer, error) {
 	switch {
 	case o.Destination != "" && !destination.MatchString(o.Destination):
 		return answer{}, &wrong{"“" + o.Destination + "” is nothing that a link can do", "editor"}
-	case strings.ContainsAny(words, "[]\n\r"):
-		return answer{}, &wrong{"the words of a link have no brackets and no line ends in them", "editor"}
+	case strings.ContainsAny(words, "[]"):
+		return answer{}, &wrong{"the words of a link have no brackets in them", "editor"}
+	case blankLine.MatchString(words):
+		return answer{}, &wrong{"the words of a link stand in one paragraph", "editor"}
 	case words == "" && o.Destination != "":
 		return answer{}, &wrong{"choose the words first", "editor"}
 	}

@@ -131,6 +131,41 @@ function linkChosen() {
   else link(from, to, words, kind + ":" + named)
 }
 
+// relink gives a link what the row of its form says.
+function relink(button) {
+  const row = button.closest("li"), { dataset } = button
+  const says = selector => row.querySelector(selector).value
+  const ways = [...row.querySelectorAll(".way")].filter(way => way.value).map(way => way.dataset.name + "=" + way.value)
+  const settings = [...ways, dataset.rest].filter(Boolean).join("&")
+  const destination = says(".is") + ":" + says(".of") + (settings ? "?" + settings : "")
+  link(Number(dataset.from), Number(dataset.to), says(".words"), destination, dataset.whole)
+}
+
+// offer fills a picker of a form when it is first wanted, with what the toolbar's own has; where
+// something goes or is worked in, with what can hold it.
+function offer(select) {
+  if (select.options.length > 1) return
+  const now = select.value, holds = select.matches(".way")
+  for (const one of by(select.dataset.like).options) {
+    if (one.value === now || holds && one.value && !["vessel", "fill"].includes(one.dataset.links)) continue
+    select.append(new Option(one.text, one.value))
+  }
+}
+
+const ofNothing = new Set(["work", "wait", "warm", "cool", "cue", "again"])
+
+// another is what a row becomes when its words are said to be something else: what only the
+// former kind could say is taken out.
+function another(is) {
+  const row = is.closest("li")
+  row.querySelector("[data-relink]").dataset.rest = ""
+  for (const select of row.querySelectorAll(".way, .of")) {
+    if (select.matches(".of") && !ofNothing.has(is.value)) continue
+    if (![...select.options].some(one => !one.value)) select.append(new Option("not said", ""))
+    select.value = ""
+  }
+}
+
 const keyOf = words => words.normalize("NFD").toLowerCase().replace(/[^a-z0-9]+/g, "-").replace(/^-+|-+$/g, "")
 
 function linkOff() {
@@ -138,6 +173,8 @@ function linkOff() {
   if (!old) return tellWrong("Put the cursor into the marked words first.", "editor")
   link(old.from, old.to, view.state.sliceDoc(old.wordsFrom, old.wordsTo), "", view.state.sliceDoc(old.from, old.to))
 }
+
+const leads = new Set(["step", "after", "trouble", "picture"]) // these are linked, and not named in the text
 
 // complete offers the names of things. Behind an amount the whole becomes a link.
 function complete(context) {
@@ -147,7 +184,7 @@ function complete(context) {
   const from = word ? word.from : context.pos
   return {
     from, validFor: /^[\p{L}-]*$/u,
-    options: names.map(one => ({ label: one.name, detail: one.kind, apply: (target, _completion, start, end) => put(target, one, start, end) })),
+    options: names.filter(one => !leads.has(one.links)).map(one => ({ label: one.name, detail: one.kind, apply: (target, _completion, start, end) => put(target, one, start, end) })),
   }
 }
 
@@ -189,6 +226,10 @@ function putPicture(name) {
 }
 
 function listen() {
+  for (const way of ["focusin", "pointerdown"]) {
+    document.addEventListener(way, event => { if (event.target.matches?.("select[data-like]")) offer(event.target) })
+  }
+  document.addEventListener("change", event => { if (event.target.matches(".is")) another(event.target) })
   by("link-do").addEventListener("click", linkChosen)
   by("link-off").addEventListener("click", linkOff)
   by("show-links").addEventListener("change", event => show(view, event.target.checked))
@@ -203,7 +244,7 @@ function listen() {
     if (dataset.at !== undefined) { event.preventDefault(); goTo(Number(dataset.at)); view.focus() }
     else if (dataset.picture) putPicture(dataset.picture)
     else if (dataset.link) link(Number(dataset.from), Number(dataset.to), dataset.words, dataset.link)
-    else link(Number(dataset.from), Number(dataset.to), by("w-" + dataset.relink).value, by("d-" + dataset.relink).value, dataset.whole)
+    else relink(button)
   })
   const drop = by("drop")
   drop?.addEventListener("dragover", event => event.preventDefault())

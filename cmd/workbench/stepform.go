@@ -1,0 +1,123 @@
+package workbench
+
+import (
+	"slices"
+	"strings"
+
+	"tallyfold/kit"
+	"tallyfold/kit/proof"
+)
+
+// A linkForm is one link of a step as a row of a form: what the words are, of what, and what
+// else the link says. Where a thing is not among the choices, it stands there all the same.
+type linkForm struct {
+	// Kind and Target are those of the destination; Told is what people call them.
+	Kind, KindTold, Target, TargetTold string
+	Words                              string
+	// Ways are what else can be said of such a link, each with a choice; Rest is what the
+	// destination says besides, as it is written.
+	Ways []wayView
+	Rest string
+	// From and To are places in the editor, Whole what stands there.
+	From, To int
+	Whole    string
+	Does     []string
+}
+
+// A wayView is one setting of a link: "into" with the key of a vessel.
+type wayView struct {
+	Name, Label, Value, Told string
+	// Fates: what becomes of a rest is chosen, else a vessel is.
+	Fates []wayChoice
+}
+
+type wayChoice struct{ Value, Told string }
+
+// waysOf are the settings that go with a kind of link; all that is set is shown besides.
+var waysOf = map[kit.Kind][]string{kit.Take: {"into"}, kit.Move: {"from", "into"}, kit.Place: {"into"}, kit.Left: {"as"}, kit.ToStep: {"in"}}
+
+var wayLabels = map[string]string{"into": "into", "from": "out of", "in": "worked in", "as": "is"}
+
+// fates are what can become of a rest.
+var fates = []wayChoice{
+	{"kept", "kept"}, {"discarded", "thrown away"}, {"poured-away", "poured away"}, {"evaporated", "evaporated"},
+	{"dried-out", "dried out"}, {"trimmed", "trimmed off"}, {"rinsed-away", "rinsed away"},
+}
+
+// formOf puts a link into a row.
+func formOf(k *kit.Kit, link linkMark, text []byte) linkForm {
+	kindAndTarget, settings, _ := strings.Cut(link.Destination, "?")
+	name, target, _ := strings.Cut(kindAndTarget, ":")
+	kind, _ := kindNamed(kit.Kind(name))
+	row := linkForm{Kind: name, KindTold: kind.Pick, Target: target, TargetTold: k.Called(target), From: link.From, To: link.To, Does: link.Does[1:]}
+	row.Whole, row.Words = inText(text, link.From, link.To), strings.ReplaceAll(inText(text, link.WordsFrom, link.WordsTo), "\n", " ")
+	set := map[string]string{}
+	var rest []string
+	for setting := range strings.SplitSeq(settings, "&") {
+		name, value, ok := strings.Cut(setting, "=")
+		if ok && wayLabels[name] != "" {
+			set[name] = value
+		} else if setting != "" {
+			rest = append(rest, setting)
+		}
+	}
+	row.Rest = strings.Join(rest, "&")
+	for _, name := range []string{"from", "into", "in", "as"} {
+		if value, given := set[name]; given || slices.Contains(waysOf[kind.Kind], name) {
+			row.Ways = append(row.Ways, wayOf(k, name, value))
+		}
+	}
+	return row
+}
+
+func wayOf(k *kit.Kit, name, value string) wayView {
+	way := wayView{Name: name, Label: wayLabels[name], Value: value, Told: k.Called(value)}
+	if name != "as" {
+		return way
+	}
+	way.Fates = fates
+	if !slices.ContainsFunc(fates, func(one wayChoice) bool { return one.Value == value }) {
+		way.Fates = append([]wayChoice{{value, way.Told}}, fates...)
+	}
+	return way
+}
+
+// inText is what stands between two places of the editor.
+func inText(text []byte, from, to int) string {
+	return string(shown(text[inFile(text, from):inFile(text, to)]))
+}
+
+// formRows are the links of a step in their order, that of its heading first.
+func formRows(p *proof.Proof, step *kit.Step) []linkForm {
+	text := step.Span.File.Text
+	var rows []linkForm
+	if heading, ok := headingLink(step.Span); ok {
+		rows = append(rows, formOf(p.Kit, heading, text))
+	}
+	for _, o := range step.Operations {
+		rows = append(rows, formOf(p.Kit, linkAt(p, o), text))
+	}
+	return rows
+}
+
+// destinationsNamed are steps, help, waits and pictures, which words can lead to or be about.
+func destinationsNamed(k *kit.Kit) []nameView {
+	var all []nameView
+	for _, step := range k.Method.Steps() {
+		if step.Named {
+			all = append(all, nameView{step.ID, step.Title, "step", string(kit.ToStep)})
+		}
+		for _, o := range step.Operations {
+			if o.Kind == kit.Wait && o.Target != "" {
+				all = append(all, nameView{o.Target, o.Text + " in “" + step.Title + "”", "wait", string(kit.After)})
+			}
+		}
+	}
+	for _, t := range k.Troubles {
+		all = append(all, nameView{t.ID, t.Title, "help", string(kit.ToHelp)})
+	}
+	for _, picture := range k.Pictures {
+		all = append(all, nameView{picture.Name, picture.Name, "picture", string(kit.ShowPicture)})
+	}
+	return all
+}
