@@ -272,7 +272,7 @@ func offersFor(k *kit.Kit, path []string) []offer {
 		}
 		from := d.Source
 		if d.Known != d.Source {
-			from += " (" + d.Known + ")"
+			from = sourceWords(d.Source, d.Known)
 		}
 		all = append(all, offer{Value: d.Offered, Says: says, Source: from})
 	}

@@ -75,7 +75,7 @@ func (d *desk) cautionsPage(*http.Request) (any, error) {
 func (d *desk) action(a hazard.Action) actionView {
 	told := actionView{
 		Step: a.Step.Number, What: a.Hazard.What, By: a.By, Least: string(a.Hazard.Signal), Go: placeAddress(d.name, a.Where),
-		Source: strings.TrimSpace(a.Hazard.Source + " (" + a.Hazard.Known + ")"),
+		Source: sourceWords(a.Hazard.Source, a.Hazard.Known),
 	}
 	if a.Answered() {
 		told.Caution, told.Place, told.Own = a.Caution.Text, string(a.Place), true
@@ -142,7 +142,7 @@ func marketsOf(p *proof.Proof) []marketView {
 func rowOf(r market.Ruling) marketRow {
 	row := marketRow{
 		Asks: r.Requirement.Asks, Of: cmp.Or(r.About(), "the kit"), Why: r.Why, Says: r.Says, Yours: r.Requirement.Yours,
-		Source: r.Requirement.Source + ", " + r.Requirement.Dated + " (" + r.Requirement.Known + ")",
+		Source: sourceWords(r.Requirement.Source+", "+r.Requirement.Dated, r.Requirement.Known),
 	}
 	if r.Answer == market.CannotTell {
 		row.Missing = append(row.Missing, "cannot check: "+r.Why+"; "+r.ToTell)
@@ -154,4 +154,21 @@ func rowOf(r market.Ruling) marketRow {
 		row.On = append(row.On, string(on))
 	}
 	return row
+}
+
+// sourceWords tell where a rule is from and how it is known: "ASTM F2058 (read)", and of what has
+// no source that alone.
+func sourceWords(from, known string) string {
+	if from == "" {
+		return known
+	}
+	return from + " (" + known + ")"
+}
+
+// some is so many of something: "1 sheet", "2 sheets".
+func some(count int, one string) string {
+	if count == 1 {
+		return "1 " + one
+	}
+	return fmt.Sprintf("%d %ss", count, one)
 }

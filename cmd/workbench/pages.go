@@ -77,6 +77,7 @@ var functions = template.FuncMap{
 		return string(text), err
 	},
 	"kitPath": kitPath,
+	"some":    some,
 	"add":     func(a, b int) int { return a + b },
 	// row gives a link of a step its name in the page.
 	"row": func(step string, number int, link linkForm) map[string]any {
