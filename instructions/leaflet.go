@@ -42,10 +42,6 @@ func RestPhrases(text, tag string) [][2]int {
 // ownLink is a link with a destination of ours whose words hold no bracket.
 var ownLink = regexp.MustCompile(`\[([^\[\]]*)\]\((?:` + strings.Join(kindNames(), "|") + `):[^()\s]*\)`)
 
-// WithoutLinks takes the links that say what happens out of a text and leaves their
-// words, byte for byte.
-func WithoutLinks(text []byte) []byte { return ownLink.ReplaceAll(text, []byte("$1")) }
-
 // A LinkPlace is where a link that says what happens stands: the whole of it, and its words.
 type LinkPlace struct{ Start, End, WordsStart, WordsEnd int }
 

@@ -1,6 +1,7 @@
 package adopt
 
 import (
+	"regexp"
 	"slices"
 	"strings"
 	"testing"
@@ -58,7 +59,7 @@ func TestMethod(t *testing.T) {
 		if got := string(a.Method()); got != test.method {
 			t.Errorf("%s:\ngot  %q\nwant %q", test.why, got, test.method)
 		}
-		if got := string(Plain(a.Method())); got != test.leaflet {
+		if got := plainOf(a.Method()); got != test.leaflet {
 			t.Errorf("%s: without links it is %q", test.why, got)
 		}
 	}
@@ -183,7 +184,7 @@ func TestReceiptsBecomeKits(t *testing.T) {
 	for _, r := range append(receipts(t), receiptsOf(t, "testdata/unseen.txt")...) {
 		a := adopted(t, r.text)
 		opened(t, a)
-		if string(Plain(a.Method())) != r.text {
+		if plainOf(a.Method()) != r.text {
 			t.Errorf("%s: the text was changed", r.title)
 		}
 	}
@@ -205,7 +206,7 @@ func FuzzAdopt(f *testing.F) {
 		if err != nil {
 			return
 		}
-		if got := string(Plain(a.Method())); got != leaflet {
+		if got := plainOf(a.Method()); got != leaflet {
 			t.Fatalf("%q became %q, and that without links %q", leaflet, a.Method(), got)
 		}
 		opened(t, a)
@@ -216,4 +217,12 @@ func FuzzAdopt(f *testing.F) {
 		}
 		_, _ = a.List(), a.Report()
 	})
+}
+
+var addedHeading = regexp.MustCompile(`## \[Step [0-9]+\]\(step:[^()\s]*\)` + regexp.QuoteMeta(added) + "\n\n")
+
+// plainOf gives back the leaflet that a method was written from, byte for byte: without its links
+// and without the headings that were added.
+func plainOf(method []byte) string {
+	return string(withoutLinks(addedHeading.ReplaceAll(method, nil)).text)
 }

@@ -2,11 +2,9 @@ package adopt
 
 import (
 	"cmp"
-	"regexp"
 	"slices"
 	"strings"
 
-	"tallyfold/instructions"
 	"tallyfold/kit/quantity"
 )
 
@@ -72,12 +70,4 @@ func rank(p *Proposal) int {
 		return 0
 	}
 	return 1
-}
-
-var addedHeading = regexp.MustCompile(`## \[Step [0-9]+\]\(step:[^()\s]*\)` + regexp.QuoteMeta(added) + "\n\n")
-
-// Plain gives back the leaflet that a method was written from, byte for byte: without
-// its links and without the headings that were added.
-func Plain(method []byte) []byte {
-	return instructions.WithoutLinks(addedHeading.ReplaceAll(method, nil))
 }

@@ -183,23 +183,6 @@ func (j *journal) unsaved(disk found) bool {
 	return print != disk.print && print != j.base && (disk.exists || len(j.text) > 0)
 }
 
-// Discard gives up what was typed into a file and not saved: the text is that of the
-// disk again. It can be taken back with Undo.
-func (f *Folder) Discard(name string) error {
-	if err := checkName(name); err != nil {
-		return err
-	}
-	f.lock.Lock()
-	defer f.lock.Unlock()
-	delete(f.held, name)
-	return f.write(name, nil, func(j *journal, disk found) error {
-		if Print(j.text) == disk.print {
-			return nil
-		}
-		return j.add(record{editRecord, f.now(), between(j.text, disk.text)}, record{baseRecord, f.now(), edit{in: []byte(disk.print)}})
-	})
-}
-
 // Undo takes the last batch of typing back, also one of an earlier session, or one that
 // another program made. It gives the text after it, and moved = false where there is
 // nothing to take back. Nothing is saved: the text is a draft.

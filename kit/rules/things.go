@@ -66,18 +66,6 @@ func density(k *kit.Kit, id string) (told kit.Said[quantity.Amount], state kit.S
 	return kit.Said[quantity.Amount]{}, kit.NoState
 }
 
-// needed is a mass (g) of a thing told in the dimension it is packed in.
-func needed(k *kit.Kit, id string, mass quantity.Number, dimension quantity.Dimension) (quantity.Number, bool) {
-	if dimension == quantity.Mass {
-		return mass, true
-	}
-	told, _ := density(k, id)
-	if dimension != quantity.Volume || !told.Given() || told.Value.Nominal.Sign() <= 0 {
-		return quantity.Number{}, false
-	}
-	return mass.Over(told.Value.Nominal), true
-}
-
 // packCause groups what a too small pack brings about.
 func packCause(id string) string { return "pack " + id }
 
