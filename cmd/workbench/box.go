@@ -26,10 +26,10 @@ type boxView struct {
 
 type sectionView struct {
 	Name, Title, About, Noun string
-	// Path is that of the section; Named: entries have a key, and are made by their name.
-	Path  []string
-	Named bool
-	Cards []field
+	Path                     []string
+	Cards                    []field
+	// Retired was taken out and can be put back.
+	Retired []retiredView
 }
 
 // cardView is what a card tells besides its fields.
@@ -114,10 +114,14 @@ func (b *box) view(root *load.Part) boxView {
 	section := sectionsByName()["kit"]
 	whole := field{Control: "group", ID: "f-kit"}
 	b.form.group(&whole, section, root, nil)
+	retired := b.desk.retiredOf(root)
 	for _, shelf := range shelves {
 		at := slices.IndexFunc(section.Keys, func(k load.Key) bool { return k.Name == shelf.name })
 		key := section.Keys[at]
-		held := sectionView{Name: shelf.name, Title: shelf.title, Noun: shelf.noun, About: sectionsByName()[key.Section].About, Path: []string{shelf.name}, Named: key.Form == load.NamedGroups}
+		held := sectionView{
+			Name: shelf.name, Title: shelf.title, Noun: shelf.noun, About: sectionsByName()[key.Section].About,
+			Path: []string{shelf.name}, Retired: retired[shelf.name],
+		}
 		for _, f := range whole.Fields {
 			if f.Label == shelf.name {
 				held.Cards = b.cards(f.Fields, shelf.name)

@@ -58,6 +58,7 @@ var acts = map[string]func(*desk, order) (answer, error){
 	"double":     (*desk).doubleThing,
 	"place":      (*desk).placeThing,
 	"remove":     (*desk).removeThing,
+	"return":     (*desk).returnThing,
 	"rename":     (*desk).renameThing,
 	"type":       (*desk).typeText,
 	"link":       (*desk).linkWords,

@@ -225,11 +225,6 @@ func (d *desk) placeThing(o order) (answer, error) {
 	return d.amended(fieldID(o.Path), func(text []byte) ([]byte, error) { return amend.Move(text, o.Path, o.Number) })
 }
 
-// removeThing takes an entry out with all its fields. It can be had back by “Undo”.
-func (d *desk) removeThing(o order) (answer, error) {
-	return d.amended(fieldID(o.Path), func(text []byte) ([]byte, error) { return amend.Remove(text, o.Path) })
-}
-
 // renameThing gives a thing another key wherever it is named. What is typed and not saved
 // yet is saved first, as several files change together.
 func (d *desk) renameThing(o order) (answer, error) {

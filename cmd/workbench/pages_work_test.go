@@ -60,6 +60,23 @@ func TestThingsAsAWhole(t *testing.T) {
 	w.seesNot("#tally .bars", "Paper tag (copy)")
 	w.sees("#verdict", "Nothing must be fixed")
 
+	// A tool is retired, and put back on another day: not a byte is another then.
+	b.until("the copy is out", func() bool { return !strings.Contains(b.file("drawer-sachets/kit.yaml"), "tag-2") })
+	before := b.file("drawer-sachets/kit.yaml")
+	w.press(`[data-act=remove][data-path='["tools","scissors"]']`)
+	b.until("it is out", func() bool { return !strings.Contains(b.file("drawer-sachets/kit.yaml"), "  scissors:") })
+	b.stop()
+	b.serve()
+	w = b.open("/kit/drawer-sachets/box")
+	w.size(1400, 1000)
+	w.sees("#retired-tools", "Scissors")
+	w.sees("#retired-components", "Paper tag (copy)")
+	w.look("retired")
+	w.press("#retired-tools [data-act=return]")
+	w.seesNot("#s-tools", "Retired")
+	w.saved()
+	b.until("it is back", func() bool { return b.file("drawer-sachets/kit.yaml") == before })
+
 	// A unit is picked, a detail added, a list made longer.
 	w.press(`[data-unit="f-components.ribbon.spare-in"]`)
 	w.wait("the units", `() => document.querySelector("[data-unit='f-components.ribbon.spare-in']").options.length > 3`)

@@ -8,6 +8,7 @@
 //	journal.go  every batch of keystrokes, on the disk before it is answered for
 //	draft.go    what was typed and not saved; undo and redo across sessions
 //	history.go  the texts that were saved
+//	retired.go  what was taken out of kit.yaml and can be put back
 //	watch.go    files that another program has changed
 //
 // What is kept stands in the kit folder itself, under .tallyfold, so that it goes

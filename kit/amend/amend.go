@@ -10,6 +10,7 @@
 //	set.go      a field gets another value, in the spelling it had
 //	create.go   a field that was not there, at its place in the section
 //	entries.go  entries taken out, doubled, put elsewhere
+//	bring.go    an entry that was taken out is put back
 //	rename.go   a thing gets another key, everywhere it is named
 //	stretch.go  a stretch of a Markdown file, or the whole of it as an editor shows it
 package amend
