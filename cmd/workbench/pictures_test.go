@@ -38,6 +38,10 @@ func TestPicturesOfTheBox(t *testing.T) {
 
 	w.eval(drop, `[id="f-components.peel"]`, "peel.jpg", "no picture at all")
 	w.sees(`[id="f-components.peel.picture-wrong"]`, "no picture that can be printed")
+	// What the page tells stays while it looks anew for other reasons.
+	b.replaceIn("drawer-sachets/kit.yaml", "Brindle Quay Workroom", "Another Workroom")
+	w.wait("the other name", `() => document.getElementById("f-maker-in").value === "Another Workroom"`)
+	w.sees(`[id="f-components.peel.picture-wrong"]`, "no picture that can be printed")
 
 	// The booklet has both in its list.
 	html, err := io.ReadAll(b.ask("GET", "/kit/drawer-sachets/made/booklet.html", "", b.ours()).Body)

@@ -3,6 +3,7 @@
 //
 //   data-own     what is inside belongs to a script of the page and stays
 //   data-seen-…  what a script of the page notes of itself stays
+//   data-told    what a script of the page tells somebody stays until the script takes it away
 
 export function morph(old, fresh) {
   if (old.nodeType !== fresh.nodeType || old.nodeName !== fresh.nodeName || old.id !== fresh.id) {
@@ -35,15 +36,15 @@ function attributes(old, fresh) {
 function children(old, fresh) {
   const named = new Map()
   for (const child of old.children) if (child.id) named.set(child.id, child)
-  let at = old.firstChild
+  let at = notTold(old.firstChild)
   for (const wanted of [...fresh.childNodes]) {
     const known = wanted.id && named.get(wanted.id)
     if (known) {
       if (known !== at) old.insertBefore(known, at)
-      else at = at.nextSibling
+      else at = notTold(at.nextSibling)
       morph(known, wanted)
     } else if (at && at.nodeType === wanted.nodeType && at.nodeName === wanted.nodeName && !at.id && !wanted.id) {
-      const next = at.nextSibling
+      const next = notTold(at.nextSibling)
       morph(at, wanted)
       at = next
     } else {
@@ -51,10 +52,16 @@ function children(old, fresh) {
     }
   }
   while (at) {
-    const next = at.nextSibling
+    const next = notTold(at.nextSibling)
     at.remove()
     at = next
   }
+}
+
+// notTold is a node or the first behind it that was not put there to tell somebody something.
+function notTold(node) {
+  while (node?.dataset?.told !== undefined) node = node.nextSibling
+  return node
 }
 
 // The value that a field shows is not the one in its attribute once somebody has typed.

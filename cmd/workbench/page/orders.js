@@ -98,10 +98,11 @@ function follow(go) {
 
 // tellWrong says why nothing was done, beside the field that it is about.
 export function tellWrong(words, field) {
-  document.querySelectorAll(".refused.now").forEach(old => old.remove())
+  document.querySelectorAll(".refused[data-told]").forEach(old => old.remove())
   if (!words) return
   const told = document.createElement("p")
-  told.className = "refused now"
+  told.className = "refused"
+  told.dataset.told = ""
   told.setAttribute("role", "alert")
   told.textContent = words
   const place = field && document.getElementById(field + "-wrong") || document.getElementById("said")
