@@ -302,6 +302,7 @@ func (d *desk) save(name string) {
 		d.trouble(name, err)
 		if d.bench.running.Err() == nil {
 			d.saveAfter(name, retry)
+			d.troubles[name] += " It is tried again every few seconds."
 		}
 	}
 }
