@@ -84,6 +84,8 @@ type Adoption struct {
 	// Title is what the kit is called: as somebody said, else the first line, where it reads
 	// like a name; "" else.
 	Title string
+	// Makes is how many pieces it says that it makes; the zero Yield where it does not.
+	Makes Yield
 
 	options Options
 	text    string
@@ -123,7 +125,7 @@ func Read(leaflet, parts *source.File, options Options) (*Adoption, error) {
 		return nil, errors.New(leaflet.Name + " already has links such as [200 g of wax](take:wax), so it is a method and no plain leaflet; see: tallyfold check")
 	}
 	a := &Adoption{File: leaflet, text: string(leaflet.Text), options: options}
-	r := &reading{Adoption: a, words: wordsOf(a.text)}
+	r := &reading{Adoption: a, words: wordsOf(a.text), numbers: map[string]bool{}}
 	if parts != nil {
 		r.parts(parts)
 	}

@@ -44,6 +44,12 @@ func TestMethod(t *testing.T) {
 			"# Soap\n\n## [Make the lye](step:make-the-lye)\n\nTake [3 oz. of potash](take:potash).\n"},
 		{"numbered lines are steps", "1. Take 1 oz. of gum.\n2. Boil it 5 minutes in a kettle.\n", "",
 			first + "1. Take [1 oz. of gum](take:gum).\n## [Step 2](step:step-2?in=kettle)" + added + "\n\n2. Boil it [5 minutes](work:) in a kettle.\n"},
+		{"a numbered line in which nothing is measured is a step too", "1. Put on gloves.\n2. Boil 1 oz. of gum.\n", "",
+			first + "1. Put on gloves.\n## [Step 2](step:step-2)" + added + "\n\n2. Boil [1 oz. of gum](take:gum).\n"},
+		{"a time behind wait is waited, whatever is ordered before", "Stir in 1 oz. of gum and wait 5 minutes.\n", "", first + "Stir in [1 oz. of gum](take:gum) and wait [5 minutes](wait:).\n"},
+		{"a time with hands, behind for", "Sand the rim for 5 minutes. Set it aside for 2 hours.\n", "", first + "Sand the rim for [5 minutes](work:). Set it aside for [2 hours](wait:).\n"},
+		{"the stick of the list orders nothing", "Stir with the wooden stick for 2 minutes.\n", "wooden stick, 1\n", first + "Stir with the wooden stick for [2 minutes](work:).\n"},
+		{"half of what is on the list", "Stir in half of the gum.\n", "3 oz gum\n", first + "Stir in [half of the gum](take:gum).\n"},
 		{"a name that is part of one on the list", "Weigh in 200 g of wax.\n", "300 g soy wax flakes\n", first + "Weigh in [200 g of wax](take:soy-wax-flakes).\n"},
 		{"a name that fits two on the list is neither", "Weigh in 200 g of wax.\n", "300 g soy wax\n30 g bees wax\n", first + "Weigh in [200 g of wax](take:wax).\n"},
 		{"a list in the leaflet tells what is packed", "200 g wax flakes\n12 g pine oil\n\nMelt the wax flakes for 10 minutes.\n", "",
@@ -124,6 +130,30 @@ func TestParts(t *testing.T) {
 	}
 	if asked != 2 {
 		t.Errorf("a line that cannot be read and one that stands twice are asked about: %+v", a.Questions)
+	}
+}
+
+// What is made, and what is a tool on the list; the bowl is the mixing bowl that was named before.
+func TestYieldAndTools(t *testing.T) {
+	for leaflet, said := range map[string]string{
+		"Makes four coasters.\n": "4 coasters", "This kit yields 6 small tea lights for a party.\n": "6 small tea lights",
+		"It makes 3 jars, each of 200 g.\n": "3 jars", "To make 5 gallons of ink, boil it.\n": "", "It makes a good wax.\n": "", "Makes 4.\n": "",
+	} {
+		a := readWith(t, leaflet, "")
+		if a.Makes.Said != said || said != "" && !strings.Contains(string(a.Definition()), "makes: \""+said+"\"  # at 1:") {
+			t.Errorf("%q: %+v\n%s", leaflet, a.Makes, a.Definition())
+		}
+	}
+	a := readWith(t, "Pour it into the mixing bowl. Stir. Wipe the bowl. Take another bowl.\n", "wooden stick, 1\nglue stick, 20 g\nScissors, 2\n3 jars\n")
+	var tools []string
+	for _, tool := range a.Tools {
+		tools = append(tools, tool.Key+" "+tool.Packed)
+	}
+	if want := []string{"wooden-stick 1", "scissors 2", "mixing-bowl ", "bowl "}; !slices.Equal(tools, want) {
+		t.Errorf("the tools are %q, wanted %q", tools, want)
+	}
+	if len(a.Things) != 2 || a.Things[0].Key != "glue-stick" || a.Things[1].Key != "jars" {
+		t.Errorf("the things are %+v", a.Things)
 	}
 }
 

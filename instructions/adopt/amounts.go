@@ -5,6 +5,7 @@ import (
 	"strings"
 
 	"tallyfold/kit/quantity"
+	"tallyfold/kit/rules"
 )
 
 // A measured is an amount of the leaflet before it is known what it is of.
@@ -45,7 +46,20 @@ func (r *reading) counted(m measured) naming {
 		return naming{}
 	}
 	at := m.start + strings.LastIndex(r.text[m.start:m.end], noun)
-	return naming{[][2]int{{at, at + len(noun)}}, "a number and something that is on the list of parts"}
+	return naming{[][2]int{{at, r.restOfName(noun, at+len(noun))}}, "a number and something that is on the list of parts"}
+}
+
+// restOfName goes on over words behind a noun that belong to the name on the list of parts: the
+// disc of "one cork disc".
+func (r *reading) restOfName(noun string, end int) int {
+	thing := r.thingNamed(noun)
+	if thing == nil {
+		return end
+	}
+	for i := r.wordAt(end); i < len(r.words) && r.joins(end, r.words[i].Start) && slices.Contains(stems(thing.Name), rules.Singular(r.words[i].Text)); i++ {
+		end = r.words[i].End
+	}
+	return end
 }
 
 // measured gives all amounts of material in the order of the text.
@@ -193,9 +207,11 @@ func (r *reading) proposeAmount(m measured, found naming) {
 	case len(p.Names) > 1:
 		p.Meaning, p.Open = said+" of each of several things", "one link tells one thing: write the amount once for each"
 	case m.amount.Dimension == quantity.Count:
+		p.End = max(m.end, p.Names[0].End)
+		said = r.text[m.start:p.End]
 		p.Meaning, p.Open = said, noHandling
-		for _, way := range [][2]string{{"take:", "taken"}, {"place:", "placed"}, {"fill:", "filled"}} {
-			p.Alternatives = append(p.Alternatives, Alternative{way[0] + p.Names[0].Key, said + " are " + way[1]})
+		for _, way := range [][3]string{{"take:", "take "}, {"use:", "use up "}, {"place:", "put ", " into place"}, {"fill:", "fill "}} {
+			p.Alternatives = append(p.Alternatives, Alternative{way[0] + p.Names[0].Key, way[1] + oneLine(said) + way[2]})
 		}
 	default:
 		p.Start, p.End = min(m.start, p.Names[0].Start), max(m.end, p.Names[0].End)

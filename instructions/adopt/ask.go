@@ -93,7 +93,9 @@ func (a *Adoption) askWhole(r *reading) {
 	if a.Title == "" {
 		whole("what is the kit called?", "write name: in kit.yaml")
 	}
-	whole("how many pieces does it make?", "write makes: in kit.yaml")
+	if a.Makes.Said == "" {
+		whole("how many pieces does it make?", "write makes: in kit.yaml")
+	}
 	if !slices.ContainsFunc(a.Proposals, func(p *Proposal) bool { return p.Kind == StepStart && p.Accepted }) {
 		whole("where does a step begin? Nothing was recognised in which something happens", "put a heading “## …” before each step")
 	} else if slices.ContainsFunc(a.Proposals, func(p *Proposal) bool { return p.Kind == StepStart && p.Start == p.End }) {
@@ -102,11 +104,13 @@ func (a *Adoption) askWhole(r *reading) {
 	for _, t := range a.Things {
 		a.askThing(t, whole)
 	}
-	if len(a.Tools) > 0 {
-		var names []string
-		for _, t := range a.Tools {
+	var names []string
+	for _, t := range a.Tools {
+		if !t.Box {
 			names = append(names, t.Name)
 		}
+	}
+	if len(names) > 0 {
 		whole("who brings "+strings.Join(names, ", ")+"? The leaflet does not tell, and customer was written", "write from: box in kit.yaml where you pack it")
 	}
 	if !a.options.Told && slices.ContainsFunc(a.Proposals, (*Proposal).isKitchen) {

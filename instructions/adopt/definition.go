@@ -19,7 +19,11 @@ func (a *Adoption) Definition() []byte {
 	default:
 		line("# name: unknown; the leaflet has no first line that reads like one")
 	}
-	line("# makes: unknown; say how many pieces, such as 6 jars")
+	if a.Makes.Said != "" {
+		line("makes: ", quote(a.Makes.Said), "  # ", a.placeOf(a.Makes.Start), ", “", shown(a.text[a.Makes.Start:a.Makes.End]), "”")
+	} else {
+		line("# makes: unknown; say how many pieces, such as 6 jars")
+	}
 	if a.options.Told {
 		line("kitchen: ", a.options.Kitchen.String(), "  # as you said")
 	}
@@ -67,6 +71,13 @@ func (a *Adoption) tools(line func(...string)) {
 	}
 	line("tools:")
 	for _, t := range a.Tools {
+		if t.Box {
+			line("  ", t.Key, ":  # ", remark(t.Why), "; taken for a tool by its name")
+			line("    name: ", quote(capital(t.Name)))
+			line("    from: box")
+			line("    packed: ", quote(t.Packed))
+			continue
+		}
 		line("  ", t.Key, ":  # ", a.placeOf(t.Start), ", by ", remark(t.Why))
 		line("    name: ", quote(capital(t.Name)))
 		line("    from: customer  # not told in the leaflet; write box if you pack it")

@@ -55,6 +55,9 @@ func (r *reading) listed(name, amount, why string) {
 			ToDo: "the first was taken; put it right in kit.yaml"})
 		return
 	}
+	if r.listedTool(name, amount, why) {
+		return
+	}
 	if key := r.freeKey(name); key != "" {
 		r.Things = append(r.Things, &Thing{Key: key, Name: oneLine(name), Packed: amount, Why: why, Listed: true})
 	}

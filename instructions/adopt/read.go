@@ -43,12 +43,14 @@ func wordsOf(text string) []rules.Word { return rules.Words(text) }
 // what the leaflet is made of.
 func (r *reading) read() {
 	r.findTitle()
+	r.findYield()
 	r.findSteps()
 	r.findFigures()
 	r.findAmounts()
 	r.ownList()
 	r.findTimes()
 	r.findCues()
+	r.findShares()
 	r.findRests()
 	r.findTools()
 	r.proposeSteps()
@@ -140,7 +142,7 @@ func (r *reading) orderBefore(at int) (word rules.Word, doing rules.Doing, ok bo
 	}
 	sentence := r.words[i].Sentence
 	for ; i >= 0 && r.words[i].Sentence == sentence; i-- {
-		if doing := r.doing(i); doing != rules.NoOrder && !r.isNoun(i) {
+		if doing := r.doing(i); doing != rules.NoOrder && !r.isNoun(i) && !r.endsName(i) {
 			return r.words[i], doing, true
 		}
 	}
@@ -150,6 +152,18 @@ func (r *reading) orderBefore(at int) (word rules.Word, doing rules.Doing, ok bo
 // isNoun: the wax of "warm the wax" orders nothing.
 func (r *reading) isNoun(i int) bool {
 	return i > 0 && beginsName[r.words[i-1].Text]
+}
+
+// endsName: the stick of "with the wooden stick" orders nothing where the list of parts has one.
+func (r *reading) endsName(i int) bool {
+	if i == 0 || r.words[i-1].Sentence != r.words[i].Sentence {
+		return false
+	}
+	is := func(name string) bool {
+		words := stems(name)
+		return len(words) > 1 && words[len(words)-1] == rules.Singular(r.words[i].Text) && words[len(words)-2] == rules.Singular(r.words[i-1].Text)
+	}
+	return slices.ContainsFunc(r.Things, func(t *Thing) bool { return t.Listed && is(t.Name) }) || slices.ContainsFunc(r.Tools, func(t *ToolFound) bool { return is(t.Name) })
 }
 
 // longWaits are words of old receipts for what goes on by itself, which the rules on

@@ -24,6 +24,9 @@ var (
 	paragraph  = regexp.MustCompile(`(?:^|\n[ \t]*\r?\n)[ \t\r\n]*[^\s]`)
 )
 
+// aNumberedLine is why a line with a number in front is a step, whatever happens in it.
+const aNumberedLine = "a numbered line"
+
 // longestTitle is how many characters the first line may have to be taken for a name.
 const longestTitle = 60
 
@@ -51,7 +54,7 @@ func (r *reading) findSteps() {
 	}
 	if len(r.steps) == 0 {
 		for _, m := range numbered.FindAllStringIndex(r.text, -1) {
-			r.steps = append(r.steps, stepStart{at: m[0], why: "a numbered line"})
+			r.steps = append(r.steps, stepStart{at: m[0], why: aNumberedLine})
 		}
 	}
 	r.paragraphsAsSteps()
@@ -100,7 +103,7 @@ func (r *reading) proposeSteps() {
 	number := int64(0)
 	for _, s := range r.steps {
 		isHeading := s.titleEnd > s.titleStart
-		if !isHeading && !r.happens(s) {
+		if !isHeading && s.why != aNumberedLine && !r.happens(s) {
 			continue
 		}
 		number++

@@ -74,7 +74,10 @@ func (r *reading) time(p *Proposal) {
 	case ok && (doing == rules.Leaves || doing == rules.SetsDown):
 		p.Destination, p.Meaning, p.Why = wait.Destination, wait.Meaning, "a time behind “"+order.Text+"”, which goes on by itself"
 		p.Alternatives = []Alternative{work}
-	case ok && (doing == rules.Heats || doing == rules.Mixes):
+	case ok && layDown[order.Text] && r.before(p.Start, 1, "for"):
+		p.Destination, p.Meaning, p.Why = wait.Destination, wait.Meaning, "a time behind “"+order.Text+"” and “for”, which goes on by itself"
+		p.Alternatives = []Alternative{work}
+	case ok && (doing == rules.Heats || doing == rules.Mixes || doing == rules.Handles && r.before(p.Start, 1, "for")):
 		p.Destination, p.Meaning, p.Why = work.Destination, work.Meaning, "a time behind “"+order.Text+"”, which someone stands by"
 		p.Alternatives = []Alternative{wait}
 	default:

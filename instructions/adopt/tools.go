@@ -14,6 +14,9 @@ type ToolFound struct {
 	Start, End int
 	Vessel     bool
 	Why        string
+	// Box: it stands on the list of parts, Packed times.
+	Box    bool
+	Packed string
 }
 
 // vesselWords hold material while someone works (common practice, no source). Jars and
@@ -54,12 +57,53 @@ func (r *reading) partOfName(w rules.Word) bool {
 
 func lastWord(text string) string { return text[strings.LastIndexByte(text, ' ')+1:] }
 
+// sameVessel: "the bowl" is the mixing bowl that was named before, where there is no other. It is
+// -1 for none.
+func (r *reading) sameVessel(called string) int {
+	words, found := stems(called), -1
+	for i, t := range r.Tools {
+		have := stems(t.Name)
+		if len(words) != 1 || len(have) < 2 || have[len(have)-1] != words[0] {
+			continue
+		}
+		if found >= 0 {
+			return -1
+		}
+		found = i
+	}
+	return found
+}
+
+// handTools are used and not used up, besides those that the rules know (common practice, no
+// source).
+var handTools = wordSet("stick scoop spoon spatula brush paintbrush sandpaper needle awl hoop hook funnel ladle glove mask apron mat rack stencil stamp mallet")
+
+// listedTool takes a thing on a list of parts for a tool by the last word of its name, if it is
+// packed by the piece.
+func (r *reading) listedTool(name, amount, why string) bool {
+	last := rules.Singular(strings.ToLower(lastWord(oneLine(name))))
+	named := rules.ToolsNamed(strings.ToLower(name), language)
+	isTool := handTools[last] || vesselWords[last] || len(named) > 0 && named[len(named)-1].End == len(name)
+	if !isTool || amount == "" || strings.Trim(amount, "0123456789") != "" {
+		return false
+	}
+	key := r.freeKey(name)
+	if key == "" {
+		return false
+	}
+	r.Tools = append(r.Tools, &ToolFound{Key: key, Name: oneLine(name), Vessel: vesselWords[last], Why: why, Box: true, Packed: amount})
+	return true
+}
+
 func (r *reading) tool(called string, start, end int, vessel bool, why string) {
 	kind := Tool
 	if vessel {
 		kind = Vessel
 	}
 	i := slices.IndexFunc(r.Tools, func(t *ToolFound) bool { return slices.Equal(stems(t.Name), stems(called)) })
+	if i < 0 && !r.before(start, 1, "another", "other", "second") {
+		i = r.sameVessel(called)
+	}
 	if i < 0 {
 		key := r.freeKey(called)
 		if key == "" || r.owner(called) != "" {
