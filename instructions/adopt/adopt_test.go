@@ -121,6 +121,9 @@ func TestParts(t *testing.T) {
 			t.Errorf("%s: %+v", test.why, a.Things)
 		}
 	}
+	if a := readWith(t, "Stir.\n", "at least 3 jars\n"); len(a.Things) != 0 && a.Things[0].Packed != "" {
+		t.Errorf("how many are packed is open: %+v", a.Things[0])
+	}
 	a := readWith(t, "Stir.\n", "something else\n2 jars\n2 jars\n")
 	asked := 0
 	for _, q := range a.Questions {

@@ -142,7 +142,12 @@ func (c csvColumns) part(line string, reader quantity.Reader) (name, amount stri
 // packable says whether a text is an amount that can be packed.
 func packable(text string, reader quantity.Reader) bool {
 	amount, err := reader.Amount(text)
-	return err == nil && slices.Contains(packableKinds, amount.Dimension) && amount.Nominal.Sign() > 0
+	return err == nil && isPackable(amount)
+}
+
+// isPackable: "at least 3" leaves open how many there are.
+func isPackable(a quantity.Amount) bool {
+	return slices.Contains(packableKinds, a.Dimension) && a.Nominal.Sign() > 0 && a.Bound == quantity.Exactly
 }
 
 var packableKinds = []quantity.Dimension{quantity.Mass, quantity.Volume, quantity.Count, quantity.Length, quantity.Area}
@@ -162,7 +167,7 @@ func partInLine(line string, reader quantity.Reader) (name, amount string, ok bo
 	for n := min(len(words)-1, 6); n > 0; n-- {
 		amount, name = strings.Join(words[:n], " "), strings.Join(words[n:], " ")
 		read, err := reader.Amount(amount)
-		if err != nil || !slices.Contains(packableKinds, read.Dimension) || read.Noun != "" || read.Nominal.Sign() <= 0 {
+		if err != nil || !isPackable(read) || read.Noun != "" {
 			continue
 		}
 		name = strings.TrimPrefix(strings.TrimPrefix(name, "of "), "× ")
@@ -197,7 +202,7 @@ func (r *reading) ownList() {
 				t.Why = "a list in the leaflet " + r.placeOf(p.Start)
 			}
 		}
-		p.Accepted = true
+		p.Accepted, p.Open = true, "" // no link is made of it, so its words need not fit into one
 	}
 }
 

@@ -40,7 +40,7 @@ func (r *reading) findTitle() {
 	line, rest, _ := strings.Cut(text, "\n")
 	line = strings.TrimSpace(strings.TrimLeft(strings.TrimSpace(line), "#"))
 	alone := strings.HasPrefix(text, "#") || strings.HasPrefix(strings.TrimLeft(rest, "\r"), "\n") || strings.HasPrefix(rest, "\r\n")
-	if line == "" || !alone || len(line) > longestTitle || strings.HasSuffix(line, ".") || strings.HasPrefix(text, "##") || numbered.MatchString(line) ||
+	if !hasLetter(line) || !alone || len(line) > longestTitle || strings.HasSuffix(line, ".") || strings.HasPrefix(text, "##") || numbered.MatchString(line) ||
 		len(r.options.reader().Find(line)) > 0 {
 		return
 	}

@@ -31,7 +31,7 @@ func (r *reading) findYield() {
 		}
 		count, err := r.options.reader().Amount(r.words[i+1].Text)
 		noun := oneLine(r.text[r.words[i+2].Start:r.words[end-1].End])
-		if err != nil || end == i+2 || count.Nominal.Sign() <= 0 || strings.ContainsAny(noun, "0123456789") {
+		if err != nil || end == i+2 || count.Nominal.Sign() <= 0 || !hasLetter(noun) || strings.ContainsAny(noun, "0123456789") {
 			continue
 		}
 		r.Makes = Yield{Said: count.Nominal.String() + " " + noun, Start: w.Start, End: r.words[end-1].End}
