@@ -51,7 +51,7 @@ type Component struct {
 	OneForEach Said[string]
 	// Note is printed in the box list.
 	Note Said[string]
-	// Picture is the file in pictures/ that shows it in the box list.
+	// Picture is the file in pictures/ that shows it in the list of the box.
 	Picture Said[string]
 	// Cautions are the supplier's warnings in plain words, one a line.
 	Cautions []Said[string]

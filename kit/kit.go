@@ -288,7 +288,7 @@ type Tool struct {
 	Withstands Said[quantity.Amount]
 	Packed     Said[quantity.Amount] // count, when it comes in the box; one unless said
 	Note       Said[string]
-	Picture    Said[string] // file in pictures/ that shows it in the box list
+	Picture    Said[string] // file in pictures/ that shows it in the list of the box, or of what to bring
 }
 
 // A Mixture is a named making of several components in one vessel.

@@ -9,7 +9,7 @@ type kitchenView struct {
 }
 
 // kitchenTool is a tool with how much it is needed. Strings are Markdown.
-type kitchenTool struct{ Name, Note, Need string }
+type kitchenTool struct{ Name, Note, Need, Picture string }
 
 func kitchenValues(a *assembly) any {
 	view := kitchenView{}
@@ -26,7 +26,9 @@ func kitchenValues(a *assembly) any {
 		if tool.Essential.Value {
 			need = a.say("essential")
 		}
-		view.Tools = append(view.Tools, kitchenTool{Name: a.toolWords(tool, tool.String()), Note: a.note(tool.Name, tool.Note.Value), Need: need})
+		view.Tools = append(view.Tools, kitchenTool{
+			Name: a.toolWords(tool, tool.String()), Note: a.note(tool.Name, tool.Note.Value), Need: need, Picture: a.pictureInList(tool.Picture),
+		})
 	}
 	if len(view.UsedUp)+len(view.Tools) == 0 {
 		return nil

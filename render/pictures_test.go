@@ -64,6 +64,7 @@ func TestPictureInTheListOfTheBox(t *testing.T) {
 	folder["pictures/bench.jpg"] = &fstest.MapFile{Data: photograph(t, 2600, 1300)}
 	replaceIn(t, folder, "kit.yaml", "  wax:\n", "  wax:\n    picture: bench.jpg\n")
 	replaceIn(t, folder, "kit.yaml", "  jar:\n", "  jar:\n    picture: nowhere.jpg\n")
+	replaceIn(t, folder, "kit.yaml", "  gloves: {", "  gloves: {picture: bench.jpg, ")
 	replaceIn(t, folder, "method.md", "## [Weigh the wax]", "![a jar](picture:bench.jpg)\n\n## [Weigh the wax]")
 	body := bookletIn(t, folder, "harbour-candles").body()
 	found := regexp.MustCompile(`<td><img alt="" src="data:image/jpeg;base64,([^"]*)"> Soy wax`).FindStringSubmatch(body)
@@ -78,6 +79,9 @@ func TestPictureInTheListOfTheBox(t *testing.T) {
 	shown, err := jpeg.DecodeConfig(bytes.NewReader(data))
 	if err != nil || shown.Height != 154 || shown.Width != 307 {
 		t.Errorf("it is %d × %d, want 307 × 154; %v", shown.Width, shown.Height, err)
+	}
+	if !regexp.MustCompile(`<td><img alt="" src="data:image/jpeg;base64,[^"]*"> Oven gloves`).MatchString(body) {
+		t.Error("what to bring has no picture")
 	}
 	if !strings.Contains(body, `alt="a jar" src="data:image/jpeg;base64,`) || strings.Contains(body, "nowhere.jpg") {
 		t.Error("the step has no picture, or the list names one that is not there")

@@ -150,7 +150,7 @@ func TestTemplatesFitTheirValues(t *testing.T) {
 		"contents": {contentsView{[]contentsEntry{{"A", "a", []contentsEntry{{"B", "b", nil}}}}, "Welcome."}, contentsView{}},
 		"glance":   {glanceView{"Intro.", "![x](figure:x)"}, glanceView{}},
 		"box":      {boxView{"![x](figure:x)", []packedItem{item}, []packedItem{item}}, boxView{}},
-		"kitchen":  {kitchenView{[]packedItem{item}, []kitchenTool{{"Scale", "note", "helpful"}}}, kitchenView{}},
+		"kitchen":  {kitchenView{[]packedItem{item}, []kitchenTool{{"Scale", "note", "helpful", "![](picture:scale)"}}}, kitchenView{}},
 		"before": {beforeView{
 			Intro: "Intro.", Cautions: []gatheredCaution{{"CAUTION", "Hot.", "step 1"}}, Supplied: []suppliedCaution{{"**A**", "Wax: hot."}},
 			Statements: []string{"Conforms to ASTM D-4236"}, Gathered: []fact{{"Wear", "gloves"}}, Aid: []string{"A burn: cool it."}, Emergency: "112", Guarded: true, Age: 12,

@@ -16,7 +16,7 @@ const (
 	expectCarries  = "the liquid it holds on to when lifted out of a bath, as a share of its own dry weight, such as 150 %"
 	expectRatio    = "its amount against that of another thing, such as “15–30 mL per g of cotton” or “70 : 100 of plaster”, or a list of them"
 	expectNote     = "words for the box list"
-	expectPicture  = "a file in the folder pictures that shows it in the box list, by its name alone, such as lavender.jpg"
+	expectPicture  = "a file in the folder pictures that shows it in the booklet's lists of what is needed, by its name alone, such as lavender.jpg"
 	expectAlso     = "another name that the method uses for it, or a list of them"
 	expectCautions = "a warning in plain words, or a list of them"
 )

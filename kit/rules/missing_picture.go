@@ -28,7 +28,7 @@ Put the file there, or write the name of the one that is meant.`,
 	},
 }
 
-// picturesInList are those that the list of the box shows, of components and tools.
+// picturesInList are those that the lists of what is needed show, of components and tools.
 func picturesInList(k *kit.Kit) []kit.Said[string] {
 	var all []kit.Said[string]
 	for _, c := range k.Components {
