@@ -111,6 +111,9 @@ func (p *passage) unknownParam(one param, known []string, use string) {
 // whereLeft are the words that `?as=` knows; anything else is a vessel or component.
 var whereLeft = []string{"kept", "discarded", "poured-away", "evaporated", "dried-out", "trimmed", "rinsed-away"}
 
+// Fates are the words for what becomes of a rest that `?as=` knows besides keys of the kit.
+func Fates() []string { return slices.Clone(whereLeft) }
+
 // ofOneThing are those of which a mixture loses one thing only, which must be named.
 var ofOneThing = []string{"evaporated", "dried-out"}
 

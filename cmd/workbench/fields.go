@@ -32,8 +32,6 @@ type field struct {
 	Has     []string
 	// ByLanguage: the names of a group of names are languages.
 	ByLanguage bool
-	// Tongue is the language that an entry of such a group is for.
-	Tongue string
 	// Next is the path of an entry that is not there yet, for lists and names.
 	Next []string
 	// Offers are values from a table.
@@ -196,7 +194,7 @@ func (f *form) names(made *field, part *load.Part, path []string) {
 		item := f.field(load.Key{Name: entry.Key, Form: load.Text}, entry.Value, inner)
 		item.Key, item.Index, item.Of = entry.Key, i, len(part.Entries)
 		if made.ByLanguage {
-			item.Tongue = languageName(entry.Key)
+			item.Label = languageName(entry.Key)
 		}
 		made.Fields = append(made.Fields, item)
 	}

@@ -13,31 +13,33 @@ type linkKind struct {
 	Kind kit.Kind
 	// Pick is what the words are, for whoever links them; Does what happens there.
 	Pick, Does string
+	// Bare: its words are of nothing that has a key.
+	Bare bool
 }
 
 // linkKinds are all kinds of link, in the order in which they are wanted.
 var linkKinds = []linkKind{
-	{kit.Take, "an amount taken", "taken from its pack"},
-	{kit.WithTool, "a tool", "a tool used"},
-	{kit.WithVessel, "a vessel", "a vessel worked in"},
-	{kit.Fill, "a fill level", "filled into containers"},
-	{kit.Place, "something put into place", "put into place"},
-	{kit.Move, "something moved over", "moved from one vessel into another"},
-	{kit.Use, "something used up", "used up"},
-	{kit.Work, "time at work", "time at work"},
-	{kit.Wait, "a wait", "time waited"},
-	{kit.After, "a wait that is over", "a wait that is over"},
-	{kit.Again, "the same done again", "done again"},
-	{kit.Warm, "warmed to", "warmed to"},
-	{kit.Cool, "cooled to", "cooled to"},
-	{kit.Cue, "what to look for", "what to look for"},
-	{kit.Left, "what becomes of the rest", "what becomes of what is left"},
-	{kit.Clean, "a vessel cleaned", "a vessel cleaned"},
-	{kit.Same, "a figure told again", "a figure told again"},
-	{kit.Hazard, "words that answer a hazard", "words that answer a hazard"},
-	{kit.ToStep, "a step", "leads to a step"},
-	{kit.ToHelp, "help when something goes wrong", "leads to help"},
-	{kit.ShowPicture, "a picture", "shows a picture"},
+	{kit.Take, "an amount taken", "taken from its pack", false},
+	{kit.WithTool, "a tool", "a tool used", false},
+	{kit.WithVessel, "a vessel", "a vessel worked in", false},
+	{kit.Fill, "a fill level", "filled into containers", false},
+	{kit.Place, "something put into place", "put into place", false},
+	{kit.Move, "something moved over", "moved from one vessel into another", false},
+	{kit.Use, "something used up", "used up", false},
+	{kit.Work, "time at work", "time at work", true},
+	{kit.Wait, "a wait", "time waited", true},
+	{kit.After, "a wait that is over", "a wait that is over", false},
+	{kit.Again, "the same done again", "done again", true},
+	{kit.Warm, "warmed to", "warmed to", true},
+	{kit.Cool, "cooled to", "cooled to", true},
+	{kit.Cue, "what to look for", "what to look for", true},
+	{kit.Left, "what becomes of the rest", "what becomes of what is left", false},
+	{kit.Clean, "a vessel cleaned", "a vessel cleaned", false},
+	{kit.Same, "a figure told again", "a figure told again", false},
+	{kit.Hazard, "words that answer a hazard", "words that answer a hazard", false},
+	{kit.ToStep, "a step", "leads to a step", false},
+	{kit.ToHelp, "help when something goes wrong", "leads to help", false},
+	{kit.ShowPicture, "a picture", "shows a picture", false},
 }
 
 // kindNamed finds what the pages call a kind; ok is false for what is no kind of link.

@@ -1,6 +1,29 @@
 package workbench
 
-import "testing"
+import (
+	"os"
+	"regexp"
+	"testing"
+
+	"tallyfold/kit"
+)
+
+// Each kind of link that kit/method.go has is called something on the pages.
+func TestEveryKindOfLinkHasItsWords(t *testing.T) {
+	text, err := os.ReadFile("../../kit/method.go")
+	if err != nil {
+		t.Fatal(err)
+	}
+	kinds := regexp.MustCompile(`(?m)^\t\w+ +Kind = "(\w+)"`).FindAllStringSubmatch(string(text), -1)
+	for _, one := range kinds {
+		if named, ok := kindNamed(kit.Kind(one[1])); !ok || named.Pick == "" || named.Does == "" {
+			t.Errorf("%q is called nothing", one[1])
+		}
+	}
+	if len(kinds) < 20 {
+		t.Errorf("only %d kinds were found: the pattern no longer fits the code", len(kinds))
+	}
+}
 
 func TestLinksInFindingsAreToldWithoutDestinations(t *testing.T) {
 	for _, test := range []struct{ written, told string }{

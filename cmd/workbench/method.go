@@ -39,6 +39,8 @@ type nameView struct {
 	Name  string `json:"name"`
 	Kind  string `json:"kind"`
 	Links string `json:"links"` // the kind of link that names it most often
+	// Leads: words lead to it; its name does not stand in the text.
+	Leads bool `json:"leads,omitempty"`
 }
 
 // A stepView is what one step does, and what is where after it.
@@ -121,32 +123,32 @@ func namesOf(k *kit.Kit) []nameView {
 	for _, c := range k.Components {
 		switch {
 		case c.Container != nil:
-			all = append(all, nameView{c.ID, c.String(), "container", "fill"})
+			all = append(all, nameView{c.ID, c.String(), "container", "fill", false})
 		case c.Insert != nil:
-			all = append(all, nameView{c.ID, c.String(), "insert", "place"})
+			all = append(all, nameView{c.ID, c.String(), "insert", "place", false})
 		default:
-			all = append(all, nameView{c.ID, c.String(), "component", "take"})
+			all = append(all, nameView{c.ID, c.String(), "component", "take", false})
 		}
 	}
 	for _, h := range k.Household {
-		all = append(all, nameView{h.ID, k.Called(h.ID), "from the kitchen", "take"})
+		all = append(all, nameView{h.ID, k.Called(h.ID), "from the kitchen", "take", false})
 	}
 	for _, t := range k.Tools {
 		link := "tool"
 		if t.Holds.Given() || t.Residue.Given() {
 			link = "vessel"
 		}
-		all = append(all, nameView{t.ID, k.Called(t.ID), "tool", link})
+		all = append(all, nameView{t.ID, k.Called(t.ID), "tool", link, false})
 	}
 	for _, m := range k.Mixtures {
-		all = append(all, nameView{m.ID, k.Called(m.ID), "mixture", "move"})
+		all = append(all, nameView{m.ID, k.Called(m.ID), "mixture", "move", false})
 	}
 	seen := map[string]bool{}
 	for _, run := range k.Runs {
 		for _, with := range run.With {
 			if role := with.Role.Value; !seen[role] {
 				seen[role] = true
-				all = append(all, nameView{role, "the " + role, "role in the runs", "take"})
+				all = append(all, nameView{role, "the " + role, "role in the runs", "take", false})
 			}
 		}
 	}

@@ -68,7 +68,7 @@ func (d *desk) returnThing(o order) (answer, error) {
 		said.Go = "#" + fieldID(path)
 		return said, d.folder.PutBack(thing.ID)
 	}
-	return answer{}, &wrong{"it has been put back meanwhile", "retired"}
+	return answer{}, &wrong{"it has been put back meanwhile", ""}
 }
 
 // nameOf reads where a retired thing belongs, and what people call it.

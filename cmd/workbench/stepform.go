@@ -1,9 +1,11 @@
 package workbench
 
 import (
+	"cmp"
 	"slices"
 	"strings"
 
+	"tallyfold/instructions"
 	"tallyfold/kit"
 	"tallyfold/kit/proof"
 )
@@ -38,10 +40,19 @@ var waysOf = map[kit.Kind][]string{kit.Take: {"into"}, kit.Move: {"from", "into"
 
 var wayLabels = map[string]string{"into": "into", "from": "out of", "in": "worked in", "as": "is"}
 
-// fates are what can become of a rest.
-var fates = []wayChoice{
-	{"kept", "kept"}, {"discarded", "thrown away"}, {"poured-away", "poured away"}, {"evaporated", "evaporated"},
-	{"dried-out", "dried out"}, {"trimmed", "trimmed off"}, {"rinsed-away", "rinsed away"},
+// fateWords tell what can become of a rest where the word of `?as=` does not say it.
+var fateWords = map[string]string{"discarded": "thrown away", "poured-away": "poured away", "dried-out": "dried out", "trimmed": "trimmed off", "rinsed-away": "rinsed away"}
+
+// fatesOf are what can become of a rest, the present value first where it is none of the usual.
+func fatesOf(value, told string) []wayChoice {
+	var all []wayChoice
+	for _, as := range instructions.Fates() {
+		all = append(all, wayChoice{as, cmp.Or(fateWords[as], as)})
+	}
+	if !slices.Contains(instructions.Fates(), value) {
+		all = append([]wayChoice{{value, told}}, all...)
+	}
+	return all
 }
 
 // formOf puts a link into a row.
@@ -72,12 +83,8 @@ func formOf(k *kit.Kit, link linkMark, text []byte) linkForm {
 
 func wayOf(k *kit.Kit, name, value string) wayView {
 	way := wayView{Name: name, Label: wayLabels[name], Value: value, Told: k.Called(value)}
-	if name != "as" {
-		return way
-	}
-	way.Fates = fates
-	if !slices.ContainsFunc(fates, func(one wayChoice) bool { return one.Value == value }) {
-		way.Fates = append([]wayChoice{{value, way.Told}}, fates...)
+	if name == "as" {
+		way.Fates = fatesOf(value, way.Told)
 	}
 	return way
 }
@@ -105,19 +112,19 @@ func destinationsNamed(k *kit.Kit) []nameView {
 	var all []nameView
 	for _, step := range k.Method.Steps() {
 		if step.Named {
-			all = append(all, nameView{step.ID, step.Title, "step", string(kit.ToStep)})
+			all = append(all, nameView{step.ID, step.Title, "step", string(kit.ToStep), true})
 		}
 		for _, o := range step.Operations {
 			if o.Kind == kit.Wait && o.Target != "" {
-				all = append(all, nameView{o.Target, o.Text + " in “" + step.Title + "”", "wait", string(kit.After)})
+				all = append(all, nameView{o.Target, o.Text + " in “" + step.Title + "”", "wait", string(kit.After), true})
 			}
 		}
 	}
 	for _, t := range k.Troubles {
-		all = append(all, nameView{t.ID, t.Title, "help", string(kit.ToHelp)})
+		all = append(all, nameView{t.ID, t.Title, "help", string(kit.ToHelp), true})
 	}
 	for _, picture := range k.Pictures {
-		all = append(all, nameView{picture.Name, picture.Name, "picture", string(kit.ShowPicture)})
+		all = append(all, nameView{picture.Name, picture.Name, "picture", string(kit.ShowPicture), true})
 	}
 	return all
 }

@@ -94,3 +94,20 @@ func placeAddress(kit string, at source.Span) string {
 	}
 	return base + "/box"
 }
+
+// sourceWords tell where a rule is from and how it is known: "ASTM F2058 (read)", and of what has
+// no source that alone.
+func sourceWords(from, known string) string {
+	if from == "" {
+		return known
+	}
+	return from + " (" + known + ")"
+}
+
+// some is so many of something: "1 sheet", "2 sheets".
+func some(count int, one string) string {
+	if count == 1 {
+		return "1 " + one
+	}
+	return fmt.Sprintf("%d %ss", count, one)
+}

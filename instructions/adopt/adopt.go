@@ -125,7 +125,7 @@ func Read(leaflet, parts *source.File, options Options) (*Adoption, error) {
 		return nil, errors.New(leaflet.Name + " already has links such as [200 g of wax](take:wax), so it is a method and no plain leaflet; see: tallyfold check")
 	}
 	a := &Adoption{File: leaflet, text: string(leaflet.Text), options: options}
-	r := &reading{Adoption: a, words: wordsOf(a.text), numbers: map[string]bool{}}
+	r := newReading(a)
 	if parts != nil {
 		r.parts(parts)
 	}

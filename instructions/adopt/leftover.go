@@ -49,9 +49,9 @@ func (r *reading) left(first, last int) {
 			return
 		}
 	}
-	if key, _, nameEnd, ok := r.behindWord(last, "of"); ok {
+	if key, nameEnd, ok := r.behindWord(last, "of"); ok {
 		target, end = key, nameEnd
-	} else if key, _, _, ok := r.behindWord(last, "in"); ok && r.kit.Tool(key) != nil {
+	} else if key, _, ok := r.behindWord(last, "in"); ok && r.kit.Tool(key) != nil {
 		target = key
 	}
 	if target == "" {
@@ -66,16 +66,21 @@ func (r *reading) left(first, last int) {
 	}
 }
 
+// fates are what mostly becomes of a rest, by the words of `?as=`.
+var fates = []struct{ as, told string }{{"kept", "is kept"}, {"discarded", "is thrown away"}, {"poured-away", "is poured away"}}
+
 func (r *reading) leftOf(target, as string, start, end int, why string) {
-	becomes := map[string]string{"kept": "is kept", "discarded": "is thrown away", "poured-away": "is poured away"}
 	where := "of " + r.kit.Called(target)
 	if r.kit.Tool(target) != nil {
 		where = "in " + r.kit.Called(target)
 	}
-	p := &Proposal{Kind: Left, Start: start, End: end, Destination: "left:" + target + "?as=" + as, Meaning: "what is left " + where + " " + becomes[as], Why: why}
-	for _, other := range []string{"kept", "discarded", "poured-away"} {
-		if other != as {
-			p.Alternatives = append(p.Alternatives, Alternative{"left:" + target + "?as=" + other, "it " + becomes[other]})
+	p := &Proposal{Kind: Left, Start: start, End: end, Why: why}
+	for _, fate := range fates {
+		destination := "left:" + target + "?as=" + fate.as
+		if fate.as == as {
+			p.Destination, p.Meaning = destination, "what is left "+where+" "+fate.told
+		} else {
+			p.Alternatives = append(p.Alternatives, Alternative{destination, "it " + fate.told})
 		}
 	}
 	r.propose(p)
@@ -83,10 +88,8 @@ func (r *reading) leftOf(target, as string, start, end int, why string) {
 
 // fateOf says by the order of their clause what becomes of words that speak of a rest.
 func (r *reading) fateOf(first, last int) (as, why string) {
-	i := first - 1
-	for ; i >= 0 && r.words[i].Sentence == r.words[first].Sentence && !r.beginsClause(i); i-- {
-	}
-	if i < 0 || r.words[i].Sentence != r.words[first].Sentence {
+	i, ok := r.clauseHead(first)
+	if !ok {
 		return "", ""
 	}
 	order := r.words[i].Text
@@ -173,21 +176,21 @@ func (r *reading) thingEndingAt(i int) (start int, key string, ok bool) {
 }
 
 // behindWord gives what the kit has of the name in "of the wax", "into the pan" behind word i:
-// its key and where it begins and ends.
-func (r *reading) behindWord(i int, words ...string) (key string, start, end int, ok bool) {
+// its key and where it ends.
+func (r *reading) behindWord(i int, words ...string) (key string, end int, ok bool) {
 	i++
 	if i >= len(r.words) || !slices.Contains(words, r.words[i].Text) || !r.joins(r.words[i-1].End, r.words[i].Start) {
-		return "", 0, 0, false
+		return "", 0, false
 	}
 	i++
 	if i < len(r.words) && articles[r.words[i].Text] {
 		i++
 	}
 	if i >= len(r.words) || !r.joins(r.words[i-1].End, r.words[i].Start) {
-		return "", 0, 0, false
+		return "", 0, false
 	}
 	name, last, ok := r.callAt(i)
-	return name.key, r.words[i].Start, r.words[last].End, ok
+	return name.key, r.words[last].End, ok
 }
 
 // ownVessel is the vessel of the step in which a byte stands: that of its heading, or the only

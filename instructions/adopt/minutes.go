@@ -47,6 +47,16 @@ func (r *reading) beginsClause(i int) bool {
 	return strings.ContainsAny(r.text[r.words[i-1].End:r.words[i].Start], ",:;.(—>#*")
 }
 
+// clauseHead is the word before word i that begins its clause, mostly an order.
+func (r *reading) clauseHead(i int) (head int, ok bool) {
+	for head = i - 1; head >= 0 && r.words[head].Sentence == r.words[i].Sentence; head-- {
+		if r.beginsClause(head) {
+			return head, true
+		}
+	}
+	return 0, false
+}
+
 // timeInMethod says whether a time is worked or waited.
 func (r *reading) timeInMethod(p *Proposal) {
 	said := r.Words(p)

@@ -1,10 +1,6 @@
 package adopt
 
-import (
-	"slices"
-
-	"tallyfold/kit"
-)
+import "slices"
 
 // Move is what a vessel holds, moved over into another.
 const Move Kind = "move"
@@ -17,7 +13,7 @@ func (r *reading) findMoved() {
 	for i, w := range r.words {
 		switch w.Text {
 		case "contents":
-			if key, _, end, ok := r.behindWord(i, "of"); ok && r.isVesselKey(key) {
+			if key, end, ok := r.behindWord(i, "of"); ok && r.isVesselKey(key) {
 				r.moved(key, r.withArticle(i), end)
 			}
 		case "empty":
@@ -54,14 +50,11 @@ func (r *reading) emptied(i int) {
 // allOfIt: the words from first to last are all that some vessel holds: the one they name
 // behind "from", else the only other one that the step has spoken of.
 func (r *reading) allOfIt(first, last int) {
-	order := first - 1
-	for ; order >= 0 && r.words[order].Sentence == r.words[first].Sentence && !r.beginsClause(order); order-- {
-	}
-	if order < 0 || r.words[order].Sentence != r.words[first].Sentence || !moving[r.words[order].Text] {
+	if order, ok := r.clauseHead(first); !ok || !moving[r.words[order].Text] {
 		return
 	}
 	start, end := r.words[first].Start, r.words[last].End
-	if key, _, _, ok := r.behindWord(last, "from"); ok && r.isVesselKey(key) {
+	if key, _, ok := r.behindWord(last, "from"); ok && r.isVesselKey(key) {
 		r.moved(key, start, end)
 		return
 	}
@@ -80,7 +73,7 @@ func (r *reading) allOfIt(first, last int) {
 // intoBehind is the vessel that the sentence names behind a byte as where something goes.
 func (r *reading) intoBehind(at int) string {
 	for i := r.wordAt(at); i < len(r.words) && r.words[i].Sentence == r.words[r.wordAt(at)].Sentence; i++ {
-		if key, _, _, ok := r.behindWord(i-1, "into", "to", "in"); ok {
+		if key, _, ok := r.behindWord(i-1, "into", "to", "in"); ok {
 			if r.isVesselKey(key) {
 				return key
 			}
@@ -93,7 +86,7 @@ func (r *reading) intoBehind(at int) string {
 // isIntoOther: what goes into containers is filled, and not moved.
 func (r *reading) isIntoOther(at int) bool {
 	i := r.wordAt(at)
-	key, _, _, ok := r.behindWord(i-1, "into", "over", "between", "among")
+	key, _, ok := r.behindWord(i-1, "into", "over", "between", "among")
 	c := r.kit.Component(key)
 	return ok && c != nil && c.Container != nil
 }
@@ -106,7 +99,7 @@ func (r *reading) moved(from string, start, end int) {
 	if r.isIntoOther(end) || into == from || into == "" && (!linked || own == "" || own == from) {
 		return
 	}
-	p := &Proposal{Kind: Move, Start: start, End: end, Destination: string(kit.Move) + ":" + from, Why: "words for all that a vessel holds"}
+	p := &Proposal{Kind: Move, Start: start, End: end, Destination: "move:" + from, Why: "words for all that a vessel holds"}
 	if into != "" && !(linked && own == into) {
 		p.Destination += "?into=" + into
 	}

@@ -37,6 +37,10 @@ type reading struct {
 	numbers map[string]bool
 }
 
+func newReading(a *Adoption) *reading {
+	return &reading{Adoption: a, words: wordsOf(a.text), numbers: map[string]bool{}}
+}
+
 func wordsOf(text string) []rules.Word { return rules.Words(text) }
 
 // read recognises one kind of thing after another. Amounts come first, as they show

@@ -43,8 +43,8 @@ func Unlinked(method *source.File, k *kit.Kit) (Within, error) {
 	}
 	bare := withoutLinks(method.Text)
 	a := &Adoption{File: source.NewFile(method.Name, bare.text), text: string(bare.text), options: Options{Kitchen: k.Kitchen.Value, Told: true, measures: load.Amounts(k).Measures}}
-	r := &reading{Adoption: a, words: wordsOf(a.text), hasList: true}
-	r.kit, r.bare, r.calls, r.numbers = k, bare, indexNames(k), map[string]bool{}
+	r := newReading(a)
+	r.hasList, r.kit, r.bare, r.calls = true, k, bare, indexNames(k)
 	r.know(k)
 	r.readWithin()
 	var found Within

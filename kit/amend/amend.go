@@ -192,6 +192,16 @@ func (t *text) existing(path Path) (place, error) {
 	return at, err
 }
 
+// readAt takes kit.yaml apart and finds what must be there.
+func readAt(content []byte, path Path) (*text, place, error) {
+	t, err := read(content)
+	if err != nil {
+		return nil, place{}, err
+	}
+	at, err := t.existing(path)
+	return t, at, err
+}
+
 // bytes gives what stands from start to end.
 func (t *text) bytes(start, end int) string { return string(t.file.Text[start:end]) }
 

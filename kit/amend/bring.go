@@ -10,11 +10,7 @@ import (
 // Entry gives an entry with a key of the maker's own alone, in its section: what Bring takes
 // to put it back. Path is that of the entry.
 func Entry(content []byte, path Path) ([]byte, error) {
-	t, err := read(content)
-	if err != nil {
-		return nil, err
-	}
-	at, err := t.existing(path)
+	t, at, err := readAt(content, path)
 	if err != nil {
 		return nil, err
 	}
@@ -31,11 +27,7 @@ func Entry(content []byte, path Path) ([]byte, error) {
 // Bring puts an entry that Entry gave into kit.yaml, as the numbered one (from 0) of its
 // section; one whose number is beyond the last becomes the last.
 func Bring(content, entry []byte, path Path, number int) ([]byte, error) {
-	from, err := read(entry)
-	if err != nil {
-		return nil, err
-	}
-	at, err := from.existing(path)
+	from, at, err := readAt(entry, path)
 	if err != nil {
 		return nil, err
 	}

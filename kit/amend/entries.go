@@ -12,11 +12,7 @@ import (
 // behind its last line goes with it; notes on lines above it stay. An entry that
 // was the only one leaves “{}” or “[]”.
 func Remove(content []byte, path Path) ([]byte, error) {
-	t, err := read(content)
-	if err != nil {
-		return nil, err
-	}
-	at, err := t.existing(path)
+	t, at, err := readAt(content, path)
 	if err != nil {
 		return nil, err
 	}
@@ -107,11 +103,7 @@ func (t *text) onlyOne(at place, start, end int) []cut {
 // the same name as the first, which kit.yaml does not bear for long: the caller sets
 // another next. For an entry of a list key is "".
 func Duplicate(content []byte, path Path, key string) ([]byte, error) {
-	t, err := read(content)
-	if err != nil {
-		return nil, err
-	}
-	at, err := t.existing(path)
+	t, at, err := readAt(content, path)
 	if err != nil {
 		return nil, err
 	}
@@ -163,11 +155,7 @@ func (t *text) free(path Path, beside *load.Part, key string) error {
 // Move makes an entry the numbered one (from 0) among those beside it. Notes right
 // above it and behind it go along; blank lines and other notes stay where they are.
 func Move(content []byte, path Path, to int) ([]byte, error) {
-	t, err := read(content)
-	if err != nil {
-		return nil, err
-	}
-	at, err := t.existing(path)
+	t, at, err := readAt(content, path)
 	if err != nil {
 		return nil, err
 	}

@@ -152,15 +152,14 @@ function offer(select) {
   }
 }
 
-const ofNothing = new Set(["work", "wait", "warm", "cool", "cue", "again"])
-
 // another is what a row becomes when its words are said to be something else: what only the
 // former kind could say is taken out.
 function another(is) {
   const row = is.closest("li")
+  const bare = by("link-kind").querySelector(`[value="${is.value}"]`).hasAttribute("data-bare")
   row.querySelector("[data-relink]").dataset.rest = ""
   for (const select of row.querySelectorAll(".way, .of")) {
-    if (select.matches(".of") && !ofNothing.has(is.value)) continue
+    if (select.matches(".of") && !bare) continue
     if (![...select.options].some(one => !one.value)) select.append(new Option("not said", ""))
     select.value = ""
   }
@@ -174,8 +173,6 @@ function linkOff() {
   link(old.from, old.to, view.state.sliceDoc(old.wordsFrom, old.wordsTo), "", view.state.sliceDoc(old.from, old.to))
 }
 
-const leads = new Set(["step", "after", "trouble", "picture"]) // these are linked, and not named in the text
-
 // complete offers the names of things. Behind an amount the whole becomes a link.
 function complete(context) {
   const word = context.matchBefore(/\p{L}[\p{L}-]*/u)
@@ -184,7 +181,7 @@ function complete(context) {
   const from = word ? word.from : context.pos
   return {
     from, validFor: /^[\p{L}-]*$/u,
-    options: names.filter(one => !leads.has(one.links)).map(one => ({ label: one.name, detail: one.kind, apply: (target, _completion, start, end) => put(target, one, start, end) })),
+    options: names.filter(one => !one.leads).map(one => ({ label: one.name, detail: one.kind, apply: (target, _completion, start, end) => put(target, one, start, end) })),
   }
 }
 
