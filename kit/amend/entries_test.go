@@ -162,7 +162,7 @@ func TestRefusals(t *testing.T) {
 func TestEntriesOverRandomKits(t *testing.T) {
 	random := rand.New(rand.NewPCG(5, 5))
 	done, refused := 0, 0
-	for name, text := range everyKit(t) {
+	for name, text := range inOrder(everyKit(t)) {
 		leaves, _ := leavesOf(text)
 		for range 2 {
 			l := leaves[random.IntN(len(leaves))]

@@ -104,8 +104,8 @@ func (d *document) scalarEnd(n *yaml.Node, start int) int {
 		return quoteEnd(text, start, '"')
 	case n.Style&yaml.SingleQuotedStyle != 0:
 		return quoteEnd(text, start, '\'')
-	case bytes.HasPrefix(text[start:], []byte(n.Value)):
-		return start + len(n.Value)
+	case spellingOf(n) == Plain && bytes.HasPrefix(text[start:], []byte(n.Value)):
+		return start + len(n.Value) // what a block of text says may begin like its sign
 	}
 	_, end := align(text, d.scalarStart(n, start), n)
 	return end

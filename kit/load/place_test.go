@@ -79,6 +79,8 @@ var groups = []struct{ why, file, value string }{
 	{"a list", "x:\n- 1\n- {a: 2}\ny: 1\n", "- 1\n- {a: 2}"},
 	{"a list in brackets", "x: [1, [2], ]\n", "[1, [2], ]"},
 	{"one key in a list in brackets", "x: [a: 1, 2]\n", "[a: 1, 2]"},
+	{"a block of text that says its own sign", "x:\n  a: |\n    |\n  b: > # c\n    >\ny: 1\n", "a: |\n    |\n  b: > # c\n    >"},
+	{"a block of text with nothing in it", "x:\n  a: | # c\ny: 1\n", "a: | # c"},
 	{"a block of text at the end", "x:\n  a: |\n    one\n    two\ny: 1\n", "a: |\n    one\n    two"},
 }
 
