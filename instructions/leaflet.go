@@ -9,25 +9,6 @@ import (
 
 // This file is for whoever makes a method of a text that is none yet.
 
-// KeyOf makes a key of kit.yaml, or the name of a step, from words: "Fill the jars" is
-// "fill-the-jars". It may be empty, as for words in another script. Of many words only the
-// first ones are taken: nobody types a key of a hundred letters, and YAML reads none of a
-// thousand.
-func KeyOf(words string) string {
-	key := slug(words)
-	if len(key) <= longestKey {
-		return key
-	}
-	key = key[:longestKey]
-	if cut := strings.LastIndexByte(key, '-'); cut > 0 {
-		key = key[:cut]
-	}
-	return key
-}
-
-// longestKey is how many letters a key has that is made of words.
-const longestKey = 48
-
 // Refused says why a text could not be read as a method.md: too large, with characters
 // that are no text, nested too deeply. "" when it can.
 func Refused(file *source.File) string {

@@ -7,6 +7,7 @@ import (
 
 	"tallyfold/kit"
 	"tallyfold/kit/diag"
+	"tallyfold/kit/load"
 	"tallyfold/kit/quantity"
 	"tallyfold/kit/source"
 )
@@ -203,7 +204,7 @@ type title struct {
 func (m *reader) heading(s *section, kind string) title {
 	t := title{flat: m.document.flatten(s.heading), span: m.document.span(s.start, s.end)}
 	t.text = strings.TrimSpace(t.flat.String())
-	t.id = slug(t.text)
+	t.id = load.Slug(t.text)
 	only := onlyLink(s.heading)
 	if kind == "" || only == nil || !strings.HasPrefix(string(only.Destination), kind+":") {
 		return t
@@ -227,7 +228,7 @@ func (m *reader) heading(s *section, kind string) title {
 		p.unreadable(l, quoted(kind+":")+" with no name after it", "a name in small letters after the colon", "write "+kind+":"+t.id)
 	default:
 		m.say(unreadableLink, name.span, name.text, quoted(name.text)+" as a name", "lower-case letters, digits and hyphens",
-			"write "+kind+":"+slug(name.text))
+			"write "+kind+":"+load.Slug(name.text))
 	}
 	return t
 }

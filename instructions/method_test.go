@@ -255,18 +255,3 @@ func TestLanguageNotRead(t *testing.T) {
 		t.Error(diff)
 	}
 }
-
-// Names made from titles.
-func TestSlug(t *testing.T) {
-	for words, want := range map[string]string{
-		"Fill the jars":           "fill-the-jars",
-		"  Don’t stir! (Really.)": "dont-stir-really",
-		"Préparer à 80 °C":        "preparer-a-80-c",
-		"Ⅱ / 2nd":                 "2nd",
-		"注ぐ":                      "",
-	} {
-		if got := slug(words); got != want {
-			t.Errorf("slug(%q) = %q, want %q", words, got, want)
-		}
-	}
-}

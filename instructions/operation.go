@@ -6,6 +6,7 @@ import (
 	"github.com/yuin/goldmark/ast"
 
 	"tallyfold/kit"
+	"tallyfold/kit/load"
 	"tallyfold/kit/source"
 )
 
@@ -163,7 +164,7 @@ func (p *passage) operationTarget(operation *kit.Operation, m *meaning, l link) 
 		p.checkTarget(string(m.kind)+":", target, m.sorts, p.part)
 	case m.kind != kit.ShowPicture && !isName(target.text):
 		p.say(unreadableLink, target.span, target.text, quoted(target.text)+" as a name",
-			"lower-case letters, digits and hyphens", "write "+string(m.kind)+":"+slug(target.text))
+			"lower-case letters, digits and hyphens", "write "+string(m.kind)+":"+load.Slug(target.text))
 	}
 }
 

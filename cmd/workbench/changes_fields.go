@@ -2,13 +2,11 @@ package workbench
 
 import (
 	"errors"
-	"fmt"
 	"os"
 	"slices"
 	"strconv"
 	"strings"
 
-	"tallyfold/instructions"
 	"tallyfold/instructions/keep"
 	"tallyfold/kit/amend"
 	"tallyfold/kit/load"
@@ -163,31 +161,23 @@ func isListSection(section []string) bool {
 	return len(section) == 1 && slices.Contains([]string{"runs", "claims", "accept"}, section[0])
 }
 
-// freeKey makes a key of a name, with a number behind it where it is taken.
+// freeKey makes a key of a name, with a number behind it where a thing, a step or a wait
+// has it.
 func (d *desk) freeKey(text []byte, name string) (string, error) {
-	key := instructions.KeyOf(name)
-	if why, ok := load.IsKey(key); !ok {
-		if key == "" || why == "" {
-			return "", errors.New("a name needs a letter from a to z, as its short key is made of it")
-		}
-		key = "the-" + key
-		if why, ok := load.IsKey(key); !ok {
-			return "", errors.New(why + ", so choose another name")
+	taken := map[string]bool{}
+	if k := d.proved().Kit; k != nil { // nil where kit.yaml cannot be read; what is changed in it is refused then
+		for _, named := range destinationsNamed(k) {
+			taken[named.Key] = true
 		}
 	}
-	taken := func(key string) bool {
-		for _, section := range []string{"components", "household", "tools", "mixtures", "pieces", "measures", "hazards"} {
-			if partAt(text, []string{section, key}) != nil {
-				return true
-			}
-		}
-		return false
+	key := load.FreeKey(name, func(key string) bool {
+		return taken[key] || slices.ContainsFunc([]string{"components", "household", "tools", "mixtures", "pieces", "measures", "hazards"},
+			func(section string) bool { return partAt(text, []string{section, key}) != nil })
+	})
+	if key == "" {
+		return "", errors.New("a name needs a letter from a to z or a digit, as its short key is made of it")
 	}
-	free := key
-	for number := 2; taken(free); number++ {
-		free = fmt.Sprintf("%s-%d", key, number)
-	}
-	return free, nil
+	return key, nil
 }
 
 // doubleThing puts a copy behind a thing, with a key and a name of its own.

@@ -10,7 +10,7 @@ import (
 	"slices"
 	"strings"
 
-	"tallyfold/instructions"
+	"tallyfold/kit/load"
 	"tallyfold/kit/picture"
 )
 
@@ -71,7 +71,7 @@ func (d *desk) keepPicture(wished string, data []byte) (string, error) {
 	case err != nil:
 		return "", fmt.Errorf("this picture cannot be printed: %w; make it smaller first", err)
 	}
-	stem := instructions.KeyOf(strings.TrimSuffix(path.Base(wished), path.Ext(wished)))
+	stem := load.KeyOf(strings.TrimSuffix(path.Base(wished), path.Ext(wished)))
 	if stem == "" {
 		stem = "picture"
 	}

@@ -9,8 +9,8 @@ import (
 	"sync"
 
 	"tallyfold/examples"
-	"tallyfold/instructions"
 	"tallyfold/instructions/keep"
+	"tallyfold/kit/load"
 	"tallyfold/kit/proof"
 )
 
@@ -126,7 +126,7 @@ func (w *Workbench) newKit(out http.ResponseWriter, in *http.Request) {
 
 // begin makes the folder of a new kit, named after what the maker calls it.
 func (w *Workbench) begin(wished string, fill func(folder string) error) (string, error) {
-	name := instructions.KeyOf(wished)
+	name := load.KeyOf(wished)
 	switch {
 	case w.single():
 		return "", errSingle

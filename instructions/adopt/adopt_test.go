@@ -7,7 +7,10 @@ import (
 	"testing"
 	"testing/fstest"
 
+	"github.com/google/go-cmp/cmp"
+
 	"tallyfold/instructions"
+	"tallyfold/kit/load"
 	"tallyfold/kit/source"
 )
 
@@ -248,8 +251,41 @@ func FuzzAdopt(f *testing.F) {
 				t.Fatalf("%q: %+v", leaflet, p)
 			}
 		}
+		for _, key := range keysOf(a) {
+			if why, ok := load.IsKey(key); !ok {
+				t.Fatalf("%q: %s", leaflet, why)
+			}
+		}
 		_, _ = a.List(), a.Report()
 	})
+}
+
+// keysOf are the keys of what a leaflet is about.
+func keysOf(a *Adoption) (keys []string) {
+	for _, t := range a.Things {
+		keys = append(keys, t.Key)
+	}
+	for _, t := range a.Tools {
+		keys = append(keys, t.Key)
+	}
+	return keys
+}
+
+// TestKeysOfLists: whatever a thing or tool on a list is called, what it stands under in
+// kit.yaml is a key.
+func TestKeysOfLists(t *testing.T) {
+	a := readWith(t, "Press the moss.\n", "Item,Amount\nBox,1\nWonderful silvery northern mosses from old quarries,20 g\n"+
+		"Wonderful silvery northern mosses from bogs,5 g\n12 mm cord,3 m\nNo,1\n墨,2 g\nlong bowl with a rim for the best of all the mosses bowl,1\n")
+	for _, key := range keysOf(a) {
+		if why, ok := load.IsKey(key); !ok {
+			t.Error(why)
+		}
+	}
+	want := []string{"the-box", "wonderful-silvery-northern-mosses-from", "wonderful-silvery-northern-mosses-from-2", "the-12-mm-cord", "the-no", "thing",
+		"long-bowl-with-a-rim-for-the-best-of-all"}
+	if diff := cmp.Diff(want, keysOf(a)); diff != "" {
+		t.Error(diff)
+	}
 }
 
 var addedHeading = regexp.MustCompile(`## \[Step [0-9]+\]\(step:[^()\s]*\)` + regexp.QuoteMeta(added) + "\n\n")

@@ -5,7 +5,7 @@ import (
 	"slices"
 	"strings"
 
-	"tallyfold/instructions"
+	"tallyfold/kit/load"
 	"tallyfold/kit/quantity"
 )
 
@@ -118,7 +118,7 @@ func (r *reading) proposeSteps() {
 				continue
 			}
 		}
-		name := instructions.KeyOf(title)
+		name := load.KeyOf(title)
 		if name == "" || !isHeading {
 			name = "step-" + quantity.Whole(number).String()
 		}

@@ -1,10 +1,11 @@
 package adopt
 
 import (
+	"cmp"
 	"slices"
 	"strings"
 
-	"tallyfold/instructions"
+	"tallyfold/kit/load"
 	"tallyfold/kit/quantity"
 	"tallyfold/kit/rules"
 )
@@ -46,24 +47,13 @@ func (r *reading) thing(name string, at [2]int) *Thing {
 	return t
 }
 
-// freeKey makes a key that nothing else has.
+// freeKey makes a key that nothing else has. A name of another script is a thing.
 func (r *reading) freeKey(name string) string {
-	key := instructions.KeyOf(oneLine(name))
-	if key == "" || !startsWithLetter(key) {
-		key = strings.Trim("thing-"+key, "-")
-	}
-	taken := func(key string) bool {
+	return load.FreeKey(cmp.Or(load.Slug(name), "thing"), func(key string) bool {
 		return slices.ContainsFunc(r.Things, func(t *Thing) bool { return t.Key == key }) ||
 			slices.ContainsFunc(r.Tools, func(t *ToolFound) bool { return t.Key == key })
-	}
-	for n, plain := int64(2), key; taken(key) || noKeys[key]; n++ {
-		key = plain + "-" + quantity.Whole(n).String()
-	}
-	return key
+	})
 }
-
-// noKeys may be read as yes or no, or as nothing, where they stand as keys.
-var noKeys = wordSet("yes no on off true false null y n")
 
 // alsoCalled adds a name that nothing has yet.
 func (r *reading) alsoCalled(t *Thing, name string) {

@@ -3,33 +3,11 @@ package load
 import (
 	"slices"
 	"strings"
-	"unicode"
-
-	"golang.org/x/text/unicode/norm"
 
 	"tallyfold/kit"
 	"tallyfold/kit/diag"
 	"tallyfold/kit/source"
 )
-
-// reserved are words that mean something of their own in kit.yaml or in the links
-// of a method, and so cannot be the key of a thing.
-var reserved = map[string]string{
-	wholeMixture: "the whole of what is in the vessel",
-	"box":        "what comes in the kit",
-	"customer":   "who makes the kit",
-	"pack":       "what a bag or bottle of the kit holds",
-	"all":        "everything there",
-	"rest":       "what is left",
-	"kept":       "what is not thrown away",
-	"discarded":  "what is thrown away",
-	"pieces":     "what is made",
-	"time":       "how long it takes",
-	"yes":        "yes", "no": "no", "true": "yes", "false": "no", "on": "yes", "off": "no", "null": "nothing", "y": "yes", "n": "no",
-}
-
-// longestKey is the longest key of a thing; it stands in every link to it.
-const longestKey = 40
 
 // key reads a key of the maker's own. A bad one is reported and used all the
 // same, so that what is said of the thing is still checked.
@@ -42,36 +20,15 @@ func (r *reader) key(v value) kit.Name {
 			"give it another key, such as “"+id+"-1” or what it is made of")
 	case len(id) > longestKey:
 		r.report(BadKeyName, v.span, quote(id), "a key of at most 40 letters", "give it a short key, and the long name under “name:”")
-	case slug(id) != id || !startsWithLetter(id):
+	case Slug(id) != id || !startsWithLetter(id):
 		order := "begin it with a letter"
-		if near := slug(id); startsWithLetter(near) {
+		if near := Slug(id); startsWithLetter(near) {
 			order = "write “" + near + "”, and put what people read under “name:”"
 		}
 		r.report(BadKeyName, v.span, quote(id)+" as a key", expected, order)
 	}
 	return kit.Name{ID: id, IDSpan: v.span, Called: kit.Said[string]{Value: id}}
 }
-
-// slug makes a key of any words: accents dropped, everything else a hyphen.
-func slug(words string) string {
-	var b strings.Builder
-	gap := false
-	for _, letter := range norm.NFD.String(strings.ToLower(words)) {
-		switch {
-		case letter >= 'a' && letter <= 'z' || letter >= '0' && letter <= '9':
-			if gap && b.Len() > 0 {
-				b.WriteByte('-')
-			}
-			gap = false
-			b.WriteRune(letter)
-		case !unicode.Is(unicode.Mn, letter):
-			gap = true
-		}
-	}
-	return b.String()
-}
-
-func startsWithLetter(id string) bool { return id != "" && id[0] >= 'a' && id[0] <= 'z' }
 
 // A thing is anything in the kit with a key, and the section it stands in.
 type thing struct {

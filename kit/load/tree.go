@@ -117,17 +117,3 @@ func ReadsAsOther(word string) bool {
 	_, isWord := plainScalar(word).(string)
 	return !isWord || isSwitch(word) || word == "~"
 }
-
-// IsKey says whether a word may be the key of a thing, and if not, why, as a phrase
-// for the maker.
-func IsKey(id string) (why string, ok bool) {
-	switch meaning, taken := reserved[id]; {
-	case taken:
-		return quote(id) + " already means " + meaning, false
-	case len(id) > longestKey:
-		return quote(id) + " has more than 40 letters", false
-	case slug(id) != id || !startsWithLetter(id):
-		return quote(id) + " is not made of lower-case letters a to z, digits and single hyphens, beginning with a letter", false
-	}
-	return "", true
-}
