@@ -8,11 +8,11 @@ import {
 import { order, address, whenAnswered, tellWrong, say } from "./orders.js"
 import { keepPicture } from "./pictures.js"
 import { marked, sums, take, show, linkAt, couldAt } from "./marks.js"
+import * as known from "./known.js"
 
 const fromProgram = Annotation.define()
 const by = id => document.getElementById(id)
-let view, file, print, names
-let sent = null // the text that was sent last
+let view, file, names
 
 export async function begin() {
   const place = by("editor")
@@ -20,8 +20,7 @@ export async function begin() {
   file = place.dataset.file
   names = JSON.parse(place.dataset.names) || []
   const first = await (await fetch(address("text/" + encodeURIComponent(file)))).json()
-  print = first.print
-  sent = first.text
+  known.begin(first)
   view = new EditorView({ parent: place, state: EditorState.create({ doc: first.text, extensions: extensions(place) }) })
   take(view, first.marks)
   goTo(Number(place.dataset.at || 0))
@@ -41,7 +40,10 @@ function extensions(place) {
     EditorView.cspNonce.of(document.body.dataset.word),
     EditorView.contentAttributes.of({ "aria-label": place.dataset.title + ", as text", spellcheck: "true", tabindex: "0" }),
     EditorView.updateListener.of(update => {
-      if (update.docChanged && !update.transactions.some(one => one.annotation(fromProgram))) type()
+      if (!update.docChanged) return
+      const byProgram = update.transactions.some(one => one.annotation(fromProgram))
+      known.changed(update, byProgram)
+      if (!byProgram) type()
     }),
     EditorView.domEventHandlers({ drop: event => dropped(event), dragover: event => event.dataTransfer?.types.includes("Files") && event.preventDefault() }),
   ]
@@ -49,49 +51,28 @@ function extensions(place) {
 
 // type sends what the editor holds; it is composed when its turn comes.
 function type() {
-  order(() => {
-    sent = view.state.doc.toString()
-    return { Act: "type", File: file, Text: sent, Print: print }
-  }, "type")
+  order(() => ({ Act: "type", File: file, ...known.told(view) }), "type")
 }
 
 function answered(answer, asked) {
   const ours = asked.File === file && ["type", "link", "undo", "redo"].includes(asked.Act)
-  const now = view.state.doc.toString()
-  const still = now === sent || asked.Act !== "type"
-  if (ours && answer.text !== undefined && still) {
-    replace(answer.text)
-    print = answer.print
-    sent = answer.text
-  } else if (ours && answer.print && answer.text === undefined) {
-    print = answer.print
-  }
-  if (ours && answer.marks && (still || answer.text === undefined && now === sent)) take(view, answer.marks)
-  else if (!ours) look()
+  if (!ours) return look()
+  if (answer.text !== undefined) takeOver(answer)
+  else if (answer.print) known.printed(answer.print)
+  if (answer.marks && !known.isAhead()) take(view, answer.marks)
 }
 
 // look takes over what another window or another program has made of the text.
 async function look() {
-  const { print: known } = by("editor").dataset
-  if (known === print || view.state.doc.toString() !== sent) return
+  if (known.isKnown(by("editor").dataset.print) || known.isAhead()) return
+  const version = known.version()
   const fresh = await (await fetch(address("text/" + encodeURIComponent(file)))).json()
-  if (view.state.doc.toString() !== sent) return
-  replace(fresh.text)
-  print = fresh.print
-  sent = fresh.text
+  if (known.isAhead() || known.version() !== version) return
+  takeOver(fresh)
   take(view, fresh.marks)
 }
 
-// replace changes only what differs, so that cursor and marks keep their places.
-function replace(text) {
-  const now = view.state.doc.toString()
-  if (now === text) return
-  let from = 0
-  while (from < now.length && from < text.length && now[from] === text[from]) from++
-  let behind = 0
-  while (behind < now.length - from && behind < text.length - from && now[now.length - 1 - behind] === text[text.length - 1 - behind]) behind++
-  view.dispatch({ changes: { from, to: now.length - behind, insert: text.slice(from, text.length - behind) }, annotations: fromProgram.of(true) })
-}
+const takeOver = fresh => known.takeOver(view, fresh, fromProgram.of(true))
 
 function goTo(at) {
   const place = Math.min(at, view.state.doc.length)
@@ -117,7 +98,8 @@ function linkHere() {
 }
 
 function link(from, to, words, destination, whole) {
-  order({ Act: "link", File: file, Start: from, End: to, Was: whole ?? words, Value: words, Destination: destination })
+  const place = known.held(from, to)
+  order(() => ({ Act: "link", File: file, ...known.placed(place), Was: whole ?? words, Value: words, Destination: destination })).then(() => known.letGo(place))
 }
 
 function linkChosen() {

@@ -17,8 +17,9 @@ export function morph(old, fresh) {
   if (old.id && !old.contains(document.activeElement) && old.isEqualNode(fresh)) return // most of a page
   attributes(old, fresh)
   if (old.hasAttribute("data-own")) return
+  const chosen = old.value
   children(old, fresh)
-  value(old, fresh)
+  value(old, fresh, chosen)
 }
 
 // What a person has opened stays open, whatever the fresh page says.
@@ -64,14 +65,18 @@ function notTold(node) {
   return node
 }
 
-// The value that a field shows is not the one in its attribute once somebody has typed.
-function value(old, fresh) {
-  if (old === document.activeElement || old.dataset.typed) return
-  if (old.nodeName === "TEXTAREA") {
-    if (old.value !== fresh.textContent) old.value = fresh.textContent
-  } else if (old.nodeName === "SELECT") {
+// The value that a field shows is not the one in its attribute once somebody has typed, and
+// what is chosen in a picker stays chosen where choices come before it.
+function value(old, fresh, before) {
+  const touched = old === document.activeElement || old.dataset.typed
+  if (old.nodeName === "SELECT") {
     const chosen = [...fresh.options].findIndex(option => option.hasAttribute("selected"))
-    if (old.dataset.set) old.selectedIndex = Math.max(chosen, 0)
+    if (old.dataset.set && !touched) old.selectedIndex = Math.max(chosen, 0)
+    else if ([...old.options].some(option => option.value === before)) old.value = before
+  } else if (touched) {
+    return
+  } else if (old.nodeName === "TEXTAREA") {
+    if (old.value !== fresh.textContent) old.value = fresh.textContent
   } else if (old.nodeName === "INPUT" && (old.dataset.set || "fresh" in old.dataset) && old.value !== fresh.getAttribute("value")) {
     old.value = fresh.getAttribute("value")
   }

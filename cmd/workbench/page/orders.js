@@ -18,13 +18,12 @@ export const address = path => "/kit/" + encodeURIComponent(kit) + "/" + path
 export function whenAnswered(hearer) { hearers.push(hearer) }
 
 // order sends an order and gives its answer. With a name it takes the place of one of the
-// same name that still waits.
+// same name that still waits, before those that came after it and build on it.
 export function order(asked, name) {
   return new Promise(resolve => {
     const key = name || "order-" + count++
     const before = waiting.get(key)
     if (before) before.resolve(null)
-    waiting.delete(key)
     waiting.set(key, { asked, resolve })
     send()
   })
