@@ -1,6 +1,7 @@
 package workbench
 
 import (
+	"cmp"
 	"errors"
 	"os"
 	"slices"
@@ -128,11 +129,7 @@ func (d *desk) addThing(o order) (answer, error) {
 		return answer{}, &wrong{"give it a name first", at}
 	}
 	made, err := d.amended(at, func(text []byte) ([]byte, error) {
-		path, err := d.pathOfNew(text, o.Path, name)
-		if err != nil {
-			return nil, err
-		}
-		return amend.Set(text, path, name)
+		return amend.Set(text, d.pathOfNew(text, o.Path, name), name)
 	})
 	return made, err
 }
@@ -141,7 +138,7 @@ func (d *desk) addThing(o order) (answer, error) {
 var firstKey = map[string]string{"runs": "name", "claims": "says", "accept": "rule", "measures": "holds", "hazards": "happens"}
 
 // pathOfNew is where a new entry's name goes.
-func (d *desk) pathOfNew(text []byte, section []string, name string) (amend.Path, error) {
+func (d *desk) pathOfNew(text []byte, section []string, name string) amend.Path {
 	first := "name"
 	if other := firstKey[section[0]]; other != "" {
 		first = other
@@ -151,10 +148,9 @@ func (d *desk) pathOfNew(text []byte, section []string, name string) (amend.Path
 		if part != nil {
 			number = len(part.Entries)
 		}
-		return append(slices.Clone(section), strconv.Itoa(number), first), nil
+		return append(slices.Clone(section), strconv.Itoa(number), first)
 	}
-	key, err := d.freeKey(text, name)
-	return append(slices.Clone(section), key, first), err
+	return append(slices.Clone(section), d.freeKey(text, name), first)
 }
 
 func isListSection(section []string) bool {
@@ -162,22 +158,18 @@ func isListSection(section []string) bool {
 }
 
 // freeKey makes a key of a name, with a number behind it where a thing, a step or a wait
-// has it.
-func (d *desk) freeKey(text []byte, name string) (string, error) {
+// has it. A name of another script is a thing.
+func (d *desk) freeKey(text []byte, name string) string {
 	taken := map[string]bool{}
 	if k := d.proved().Kit; k != nil { // nil where kit.yaml cannot be read; what is changed in it is refused then
 		for _, named := range destinationsNamed(k) {
 			taken[named.Key] = true
 		}
 	}
-	key := load.FreeKey(name, func(key string) bool {
+	return load.FreeKey(cmp.Or(load.Slug(name), "thing"), func(key string) bool {
 		return taken[key] || slices.ContainsFunc([]string{"components", "household", "tools", "mixtures", "pieces", "measures", "hazards"},
 			func(section string) bool { return partAt(text, []string{section, key}) != nil })
 	})
-	if key == "" {
-		return "", errors.New("a name needs a letter from a to z or a digit, as its short key is made of it")
-	}
-	return key, nil
 }
 
 // doubleThing puts a copy behind a thing, with a key and a name of its own.
@@ -195,11 +187,8 @@ func (d *desk) doubleThing(o order) (answer, error) {
 			name = last
 		}
 		name += " (copy)"
-		key, err := d.freeKey(text, last)
-		if err != nil {
-			return nil, err
-		}
-		text, err = amend.Duplicate(text, o.Path, key)
+		key := d.freeKey(text, last)
+		text, err := amend.Duplicate(text, o.Path, key)
 		if err != nil || isListSection(o.Path[:1]) {
 			return text, err
 		}

@@ -137,3 +137,25 @@ func TestNothingTypedIsLost(t *testing.T) {
 	}
 	w.fine()
 }
+
+// Of words typed into an empty field and handed over, those typed after them stay; what is
+// refused comes back.
+func TestTheNextWordsOfAList(t *testing.T) {
+	b := newBench(t, "drawer-sachets")
+	w := b.open("/kit/drawer-sachets/box")
+	w.size(1400, 1000)
+	w.slowAnswers(1000)
+	w.eval(`() => { const form = document.querySelector("[data-add-to]"); form.querySelector("input").value = "Oak moss"; form.requestSubmit(); form.querySelector("input").value = "Myrrh" }`)
+	w.wait("the new card", `() => [...document.querySelectorAll("[data-set]")].some(field => field.value === "Oak moss")`)
+	w.wait("it is done", `() => !document.documentElement.dataset.busy`)
+	if next := w.eval(`() => document.querySelector("[data-add-to] input").value`); next != "Myrrh" {
+		t.Errorf("“%s” is left of “Myrrh”", next)
+	}
+	w.eval(`() => { const form = document.querySelector("[data-add-to]"); form.querySelector("input").value = "moss ".repeat(900); form.requestSubmit() }`)
+	w.wait("the refusal", `() => !!document.querySelector(".refused[data-told]")`)
+	w.wait("it is done", `() => !document.documentElement.dataset.busy`)
+	if back := w.eval(`() => document.querySelector("[data-add-to] input").value`); !strings.HasPrefix(back, "moss moss") {
+		t.Errorf("“%.20s” is in the field after it was refused", back)
+	}
+	w.fine()
+}

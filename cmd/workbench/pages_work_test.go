@@ -213,6 +213,15 @@ func TestLinkingInTheEditor(t *testing.T) {
 	b.until("the other kind, without what only the first could say", func() bool {
 		return strings.Contains(b.typed("drawer-sachets", "method.md"), "[4 g of cedar](same:lavender)")
 	})
+	// A wait is given a name, so that another step can tell that it is over.
+	rowOfWait := "[data-relink='again-mix-3']"
+	w.wait("the row", `button => !!document.querySelector(button)`, rowOfWait)
+	w.eval(choose, rowOfWait, ".of", "again-wait")
+	w.press(rowOfWait)
+	b.until("the name of the wait", func() bool {
+		return strings.Contains(b.typed("drawer-sachets", "method.md"), "[overnight](wait:again-wait)")
+	})
+	w.sees("#link-what", "overnight in “Again” (wait)")
 	w.look("editor")
 	// Over a link stands what it does, with its sum; over a finding what is wrong.
 	w.cursor(input.End)

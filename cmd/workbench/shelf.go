@@ -10,6 +10,7 @@ import (
 
 	"tallyfold/examples"
 	"tallyfold/instructions/keep"
+	"tallyfold/kit/amend"
 	"tallyfold/kit/load"
 	"tallyfold/kit/proof"
 )
@@ -116,7 +117,7 @@ func (w *Workbench) newKit(out http.ResponseWriter, in *http.Request) {
 		return
 	}
 	wished, like := strings.TrimSpace(in.PostForm.Get("name")), in.PostForm.Get("like")
-	name, err := w.begin(wished, func(folder string) error { return examples.Write(like, folder) })
+	name, err := w.begin(wished, func(folder string) error { return writeLike(like, folder, wished) })
 	if err != nil {
 		w.shelf(out, in, wished, err.Error())
 		return
@@ -124,14 +125,35 @@ func (w *Workbench) newKit(out http.ResponseWriter, in *http.Request) {
 	http.Redirect(out, in, "/kit/"+name+"/box", http.StatusSeeOther)
 }
 
-// begin makes the folder of a new kit, named after what the maker calls it.
+// writeLike lays down an example that is called what the maker wished.
+func writeLike(like, folder, wished string) error {
+	if err := examples.Write(like, folder); err != nil {
+		return err
+	}
+	path := filepath.Join(folder, "kit.yaml")
+	text, err := os.ReadFile(path)
+	if err != nil {
+		return err
+	}
+	named, err := amend.Set(text, amend.At("name"), wished)
+	if err != nil {
+		return err
+	}
+	return os.WriteFile(path, named, 0o644)
+}
+
+// begin makes the folder of a new kit, named after what the maker calls it; where that has
+// no letter from a to z, it is one of the folders kit, kit-2 and so on.
 func (w *Workbench) begin(wished string, fill func(folder string) error) (string, error) {
-	name := load.KeyOf(wished)
 	switch {
 	case w.single():
 		return "", errSingle
-	case name == "":
+	case wished == "":
 		return "", errNoName
+	}
+	name := load.KeyOf(wished)
+	if name == "" {
+		name = load.FreeKey("kit", func(key string) bool { return keep.Free(filepath.Join(w.root, key)) != nil })
 	}
 	folder := filepath.Join(w.root, name)
 	if err := keep.Free(folder); err != nil {

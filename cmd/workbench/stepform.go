@@ -7,6 +7,7 @@ import (
 
 	"tallyfold/instructions"
 	"tallyfold/kit"
+	"tallyfold/kit/load"
 	"tallyfold/kit/proof"
 )
 
@@ -16,6 +17,9 @@ type linkForm struct {
 	// Kind and Target are those of the destination; Told is what people call them.
 	Kind, KindTold, Target, TargetTold string
 	Words                              string
+	// FreshName is one that a wait without a name can have, so that later steps can tell
+	// that it is over; "" for other links.
+	FreshName string
 	// Ways are what else can be said of such a link, each with a choice; Rest is what the
 	// destination says besides, as it is written.
 	Ways []wayView
@@ -102,9 +106,22 @@ func formRows(p *proof.Proof, step *kit.Step) []linkForm {
 		rows = append(rows, formOf(p.Kit, heading, text))
 	}
 	for _, o := range step.Operations {
-		rows = append(rows, formOf(p.Kit, linkAt(p, o), text))
+		row := formOf(p.Kit, linkAt(p, o), text)
+		if o.Kind == kit.Wait && o.Target == "" {
+			row.FreshName = freshWait(p.Kit, step)
+		}
+		rows = append(rows, row)
 	}
 	return rows
+}
+
+// freshWait is a name for a wait in a step that nothing in the kit has.
+func freshWait(k *kit.Kit, step *kit.Step) string {
+	taken := map[string]bool{}
+	for _, named := range append(namesOf(k), destinationsNamed(k)...) {
+		taken[named.Key] = true
+	}
+	return load.FreeKey(step.Title+" wait", func(key string) bool { return taken[key] || k.Method.Step(key) != nil })
 }
 
 // destinationsNamed are steps, help, waits and pictures, which words can lead to or be about.

@@ -117,9 +117,8 @@ function press(button) {
   } else if (dataset.add) {
     addEntry(by(dataset.add))
   } else if (dataset.name) {
-    order({ Act: "name", Path: JSON.parse(dataset.name), Key: by(dataset.key).value, Value: by(dataset.says).value }).then(answer => {
-      if (answer && !answer.wrong) by(dataset.key).value = by(dataset.says).value = ""
-    })
+    const key = by(dataset.key), says = by(dataset.says)
+    handOver([key, says], { Act: "name", Path: JSON.parse(dataset.name), Key: key.value, Value: says.value })
   } else if (dataset.rename) {
     order({ Act: "rename", Path: JSON.parse(dataset.rename), Key: by(dataset.for).value })
   } else if (dataset.accept !== undefined) {
@@ -143,16 +142,24 @@ function press(button) {
 
 function addEntry(input) {
   if (!input.value.trim()) return
-  order({ Act: "set", Path: JSON.parse(input.dataset.next), Value: input.value, Was: "" }).then(answer => {
-    if (answer && !answer.wrong) input.value = ""
-  })
+  handOver([input], { Act: "set", Path: JSON.parse(input.dataset.next), Value: input.value, Was: "" })
+}
+
+// handOver empties fields at once, so that the next words can be typed into them, and puts
+// back what was in them if nothing came of it.
+async function handOver(fields, asked) {
+  const words = fields.map(field => field.value)
+  for (const field of fields) field.value = ""
+  const answer = await order(asked)
+  const done = answer && !answer.wrong
+  if (!done && fields.every(field => !field.value)) fields.forEach((field, i) => { field.value = words[i] })
+  return done
 }
 
 function addTo(form) {
   const input = form.querySelector("input")
-  order({ Act: "add", Path: JSON.parse(form.dataset.addTo), Name: input.value }).then(answer => {
-    if (!answer || answer.wrong) return
-    input.value = ""
+  handOver([input], { Act: "add", Path: JSON.parse(form.dataset.addTo), Name: input.value }).then(done => {
+    if (!done) return
     tellWrong("")
     const cards = form.parentElement.querySelectorAll(":scope > details.card")
     const last = cards[cards.length - 1]

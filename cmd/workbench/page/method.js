@@ -108,7 +108,7 @@ function linkChosen() {
   const old = linkAt(view.state, from)
   const words = old ? view.state.sliceDoc(old.wordsFrom, old.wordsTo) : view.state.sliceDoc(from, to)
   if (!words.trim()) return tellWrong("Choose the words first, then say what they are.", "editor")
-  const named = what || (kind === "step" ? keyOf(words) : "")
+  const named = what || (kind === "step" ? keyOf(words) || "step-" + (document.querySelectorAll(".steps > .step").length + 1) : "")
   if (old) link(old.from, old.to, words, kind + ":" + named, view.state.sliceDoc(old.from, old.to))
   else link(from, to, words, kind + ":" + named)
 }
@@ -126,7 +126,8 @@ function relink(button) {
 // offer fills a picker of a form when it is first wanted, with what the toolbar's own has; where
 // something goes or is worked in, with what can hold it.
 function offer(select) {
-  if (select.options.length > 1) return
+  if (select.dataset.seenFilled) return
+  select.dataset.seenFilled = "yes"
   const now = select.value, holds = select.matches(".way")
   for (const one of by(select.dataset.like).options) {
     if (one.value === now || holds && one.value && !["vessel", "fill"].includes(one.dataset.links)) continue
@@ -147,7 +148,7 @@ function another(is) {
   }
 }
 
-const keyOf = words => words.normalize("NFD").toLowerCase().replace(/[^a-z0-9]+/g, "-").replace(/^-+|-+$/g, "")
+const keyOf = words => words.normalize("NFD").replace(/[\p{Mn}'’]/gu, "").toLowerCase().replace(/[^a-z0-9]+/g, "-").replace(/^-+|-+$/g, "").slice(0, 40)
 
 function linkOff() {
   const old = linkAt(view.state, view.state.selection.main.head)

@@ -1,0 +1,46 @@
+package workbench
+
+import (
+	"net/http"
+	"net/url"
+	"strings"
+	"testing"
+
+	"tallyfold/examples"
+)
+
+// Kits and things may be called in any script. What they are called stands in kit.yaml; the
+// folder and the keys are plain letters.
+func TestNamesInAnyScript(t *testing.T) {
+	b := newBench(t)
+	form := b.ours()
+	form["Content-Type"] = "application/x-www-form-urlencoded"
+	for wished, folder := range map[string]string{
+		"窓辺の灯り": "kit", "Crème № 2": "creme-2", "1,000 Kränze": "1-000-kranze", "“Quay”: sachets # 3": "quay-sachets-3",
+	} {
+		response := b.ask("POST", "/new", url.Values{"name": {wished}, "like": {examples.Starter}}.Encode(), form)
+		if at := response.Header.Get("Location"); response.StatusCode != http.StatusSeeOther || at != "/kit/"+folder+"/box" {
+			t.Errorf("%s: %d, %q", wished, response.StatusCode, at)
+			continue
+		}
+		if called := b.value(folder, "name"); called != wished {
+			t.Errorf("%s is called %s", wished, called)
+		}
+	}
+	if response := b.ask("POST", "/new", url.Values{"name": {"灯り"}, "like": {examples.Starter}}.Encode(), form); response.Header.Get("Location") != "/kit/kit-2/box" {
+		t.Errorf("the second goes to %q", response.Header.Get("Location"))
+	}
+	for _, name := range []string{"香り玉", "蜜蝋", "Box", strings.Repeat("very long ", 9) + "wax"} {
+		if said := b.order("kit", order{Act: "add", Page: "box", Path: []string{"components"}, Name: name}); said.Wrong != "" {
+			t.Errorf("%s: %s", name, said.Wrong)
+		}
+	}
+	for key, name := range map[string]string{"thing": "香り玉", "thing-2": "蜜蝋", "the-box": "Box"} {
+		if called := b.value("kit", "components", key, "name"); called != name {
+			t.Errorf("%s is called %q, not %s", key, called, name)
+		}
+	}
+	if said := b.order("kit", order{Act: "add", Page: "box", Path: []string{"components"}, Name: " "}); said.Wrong == "" {
+		t.Error("a thing without a name is taken")
+	}
+}
