@@ -33,7 +33,7 @@ func TestTypingWhileALinkIsMade(t *testing.T) {
 	w.typeAtEnd("\n\n## [Again](step:again?in=bowl)\n\nTip in 2 g of dried lavender")
 	w.sees("#could", "2 g of dried lavender")
 	w.wait("it is sent", `() => !document.documentElement.dataset.busy`)
-	w.slowAnswers(1000)
+	w.slowAnswers(600)
 	w.must(w.page.KeyActions().Press(input.ControlLeft).Type(input.Enter).Release(input.ControlLeft).Do())
 	b.until("the program to have made it", func() bool {
 		return strings.Contains(b.typed("drawer-sachets", "method.md"), "Tip in [2 g of dried lavender](take:lavender)")
@@ -57,7 +57,7 @@ func TestLinkingWordsThatAreStillOnTheirWay(t *testing.T) {
 	w.size(1400, 1000)
 	w.typeAtEnd("\n\nLet it be")
 	w.wait("it is sent", `() => !document.documentElement.dataset.busy`)
-	w.slowAnswers(1000)
+	w.slowAnswers(600)
 	w.must(w.page.InsertText(" quite alone"))
 	b.until("words on their way", func() bool { return strings.Contains(b.typed("drawer-sachets", "method.md"), "Let it be quite alone") })
 	w.must(w.page.InsertText(" overnight"))
@@ -96,7 +96,7 @@ func TestNothingTypedIsLost(t *testing.T) {
 	w.typeAtEnd("\n\n## [Again](step:again?in=bowl)\n\nThen")
 	var typed []string
 	outside := 0
-	for i := range 60 {
+	for i := range 50 {
 		switch random.IntN(8) {
 		case 0: // an amount is linked by one key, if it is known by then
 			w.must(w.page.InsertText(fmt.Sprintf(" %d g of cedar", 7000+i)))
@@ -144,7 +144,7 @@ func TestTheNextWordsOfAList(t *testing.T) {
 	b := newBench(t, "drawer-sachets")
 	w := b.open("/kit/drawer-sachets/box")
 	w.size(1400, 1000)
-	w.slowAnswers(1000)
+	w.slowAnswers(600)
 	w.eval(`() => { const form = document.querySelector("[data-add-to]"); form.querySelector("input").value = "Oak moss"; form.requestSubmit(); form.querySelector("input").value = "Myrrh" }`)
 	w.wait("the new card", `() => [...document.querySelectorAll("[data-set]")].some(field => field.value === "Oak moss")`)
 	w.wait("it is done", `() => !document.documentElement.dataset.busy`)
