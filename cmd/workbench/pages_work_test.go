@@ -222,6 +222,8 @@ func TestLinkingInTheEditor(t *testing.T) {
 		return strings.Contains(b.typed("drawer-sachets", "method.md"), "[overnight](wait:again-wait)")
 	})
 	w.sees("#link-what", "overnight in “Again” (wait)")
+	// Of what must be fixed, what may come of an amount that cannot be read is told with it.
+	w.sees("#tally .worst", "“overnight”, which tells no amount and 3 more that may come of it")
 	w.look("editor")
 	// Over a link stands what it does, with its sum; over a finding what is wrong.
 	w.cursor(input.End)

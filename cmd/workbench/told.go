@@ -21,6 +21,8 @@ type toldFinding struct {
 	Place, Go string
 	Remedies  []toldRemedy
 	Also      []toldPlace
+	// With is how many others, in what is always in sight, may come of the same cause.
+	With int
 }
 
 type toldPlace struct{ Words, Go string }

@@ -144,18 +144,38 @@ func tallyOf(kit string, p *proof.Proof) tally {
 			t.CannotCheck++
 		}
 	}
-	const worst = 3
-	for _, f := range p.Findings.Sorted() {
-		if len(t.Worst) < worst && !f.Follows && f.Severity != diag.WorthKnowing {
-			t.Worst = append(t.Worst, tell(kit, f))
-		}
-	}
+	t.Worst = worstOf(kit, p.Findings.Sorted())
 	if p.Ledger != nil {
 		for _, b := range p.Ledger.Balances {
 			t.Bars = append(t.Bars, barOf(kit, p, b))
 		}
 	}
 	return t
+}
+
+// worstOf tells the first three findings that are no mere consequence of another, each with
+// how many are.
+func worstOf(kit string, found diag.List) []toldFinding {
+	const most = 3
+	follow := map[string]int{}
+	for _, f := range found {
+		if f.Follows && f.Severity != diag.WorthKnowing {
+			follow[f.Cause]++
+		}
+	}
+	var worst []toldFinding
+	for _, f := range found {
+		if len(worst) == most || f.Follows || f.Severity == diag.WorthKnowing {
+			continue
+		}
+		told := tell(kit, f)
+		if f.Cause != "" {
+			told.With = follow[f.Cause]
+			delete(follow, f.Cause) // told once
+		}
+		worst = append(worst, told)
+	}
+	return worst
 }
 
 // barOf draws one balance. What cannot be told is drawn as unknown, never as empty.
