@@ -14,8 +14,8 @@ type Untranslated struct {
 	Kind, Text string
 	// Where it stands; the zero Span for the fixed words.
 	Where source.Span
-	// ToDo says where its translation goes.
-	ToDo string
+	// Advice says where its translation goes.
+	Advice string
 	// Caution: a booklet without it would not warn its reader.
 	Caution bool
 	// InTexts: a line of kit.XX.txt, and one under it, translate it.
@@ -49,8 +49,8 @@ type untranslated struct {
 	all []Untranslated
 }
 
-func (l *untranslated) lacks(kind, text string, where source.Span, toDo string, values ...any) {
-	l.all = append(l.all, Untranslated{Kind: kind, Text: text, Where: where, ToDo: fmt.Sprintf(toDo, values...)})
+func (l *untranslated) lacks(kind, text string, where source.Span, advice string, values ...any) {
+	l.all = append(l.all, Untranslated{Kind: kind, Text: text, Where: where, Advice: fmt.Sprintf(advice, values...)})
 }
 
 func (l *untranslated) fixedWords(set templates.Set) error {

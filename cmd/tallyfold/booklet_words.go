@@ -23,7 +23,7 @@ func (o *bookletOptions) writeUntranslated(p *proved) error {
 	}
 	table := tabwriter.NewWriter(o.out, 0, 0, 2, ' ', 0)
 	for _, one := range missing {
-		fmt.Fprintf(table, "%s\t%s\t%s\n", one.Kind, shortened(one.Text), one.ToDo)
+		fmt.Fprintf(table, "%s\t%s\t%s\n", one.Kind, shortened(one.Text), one.Advice)
 	}
 	if err := table.Flush(); err != nil {
 		return err

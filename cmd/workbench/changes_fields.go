@@ -1,7 +1,6 @@
 package workbench
 
 import (
-	"cmp"
 	"errors"
 	"os"
 	"slices"
@@ -157,16 +156,10 @@ func isListSection(section []string) bool {
 	return len(section) == 1 && slices.Contains([]string{"runs", "claims", "accept"}, section[0])
 }
 
-// freeKey makes a key of a name, with a number behind it where a thing, a step or a wait
-// has it. A name of another script is a thing.
+// freeKey makes a key of a name that no thing of kit.yaml, no step and no wait has.
 func (d *desk) freeKey(text []byte, name string) string {
-	taken := map[string]bool{}
-	if k := d.proved().Kit; k != nil { // nil where kit.yaml cannot be read; what is changed in it is refused then
-		for _, named := range destinationsNamed(k) {
-			taken[named.Key] = true
-		}
-	}
-	return load.FreeKey(cmp.Or(load.Slug(name), "thing"), func(key string) bool {
+	taken := keysTaken(d.proved().Kit)
+	return load.FreeKey(name, func(key string) bool {
 		return taken[key] || slices.ContainsFunc([]string{"components", "household", "tools", "mixtures", "pieces", "measures", "hazards"},
 			func(section string) bool { return partAt(text, []string{section, key}) != nil })
 	})

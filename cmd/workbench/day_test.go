@@ -115,7 +115,7 @@ func (w *window) cursor(key input.Key) {
 	element, err := w.page.Timeout(patience).Element("#editor .cm-content")
 	w.must(err)
 	w.must(element.Focus())
-	w.must(w.page.KeyActions().Press(input.ControlLeft).Type(key).Release(input.ControlLeft).Do())
+	w.chord(key, input.ControlLeft)
 }
 
 // reads waits until words stand in the editor near its beginning (Home) or end (End).

@@ -67,10 +67,10 @@ type otherReading struct {
 
 // An askedMark is a phrase that could not be settled.
 type askedMark struct {
-	From int    `json:"from"`
-	To   int    `json:"to"`
-	Asks string `json:"asks"`
-	ToDo string `json:"toDo"`
+	From   int    `json:"from"`
+	To     int    `json:"to"`
+	Asks   string `json:"asks"`
+	Advice string `json:"advice"`
 }
 
 // marks gives those of one file of the kit as it is typed now. The lock is held.

@@ -34,7 +34,7 @@ func TestTypingWhileALinkIsMade(t *testing.T) {
 	w.sees("#could", "2 g of dried lavender")
 	w.wait("it is sent", `() => !document.documentElement.dataset.busy`)
 	w.slowAnswers(600)
-	w.must(w.page.KeyActions().Press(input.ControlLeft).Type(input.Enter).Release(input.ControlLeft).Do())
+	w.chord(input.Enter, input.ControlLeft)
 	b.until("the program to have made it", func() bool {
 		return strings.Contains(b.typed("drawer-sachets", "method.md"), "Tip in [2 g of dried lavender](take:lavender)")
 	})
@@ -61,8 +61,7 @@ func TestLinkingWordsThatAreStillOnTheirWay(t *testing.T) {
 	w.must(w.page.InsertText(" quite alone"))
 	b.until("words on their way", func() bool { return strings.Contains(b.typed("drawer-sachets", "method.md"), "Let it be quite alone") })
 	w.must(w.page.InsertText(" overnight"))
-	actions := w.page.KeyActions().Press(input.ControlLeft).Press(input.ShiftLeft)
-	w.must(actions.Type(input.ArrowLeft).Release(input.ShiftLeft).Release(input.ControlLeft).Do())
+	w.chord(input.ArrowLeft, input.ControlLeft, input.ShiftLeft)
 	w.eval(`() => { document.getElementById("link-kind").value = "wait"; document.getElementById("link-do").click() }`)
 	w.must(w.page.Keyboard.Type(input.Home))
 	w.must(w.page.InsertText("Now: "))
@@ -101,10 +100,9 @@ func TestNothingTypedIsLost(t *testing.T) {
 		case 0: // an amount is linked by one key, if it is known by then
 			w.must(w.page.InsertText(fmt.Sprintf(" %d g of cedar", 7000+i)))
 			typed = append(typed, fmt.Sprint(7000+i))
-			w.must(w.page.KeyActions().Press(input.ControlLeft).Type(input.Enter).Release(input.ControlLeft).Do())
+			w.chord(input.Enter, input.ControlLeft)
 		case 1: // the word before the cursor is chosen and linked
-			actions := w.page.KeyActions().Press(input.ControlLeft).Press(input.ShiftLeft)
-			w.must(actions.Type(input.ArrowLeft).Release(input.ShiftLeft).Release(input.ControlLeft).Do())
+			w.chord(input.ArrowLeft, input.ControlLeft, input.ShiftLeft)
 			w.eval(`() => { document.getElementById("link-kind").value = "cue"; document.getElementById("link-do").click() }`)
 			w.must(w.page.Keyboard.Type(input.End))
 		case 2: // another program writes into the title of a step
@@ -114,7 +112,7 @@ func TestNothingTypedIsLost(t *testing.T) {
 			w.slowAnswers(random.IntN(400))
 			time.Sleep(time.Duration(random.IntN(500)) * time.Millisecond)
 		case 4:
-			w.must(w.page.KeyActions().Press(input.ControlLeft).Type(input.ArrowLeft).Release(input.ControlLeft).Do())
+			w.chord(input.ArrowLeft, input.ControlLeft)
 		default:
 			w.must(w.page.InsertText(fmt.Sprintf(" w%dw ", i)))
 			typed = append(typed, fmt.Sprintf("w%dw", i))

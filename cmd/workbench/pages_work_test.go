@@ -178,7 +178,7 @@ func TestLinkingInTheEditor(t *testing.T) {
 	})
 	w.must(w.page.InsertText(", and 2 g of dried lavender"))
 	w.sees("#could", "2 g of dried lavender")
-	w.must(w.page.KeyActions().Press(input.ControlLeft).Type(input.Enter).Release(input.ControlLeft).Do())
+	w.chord(input.Enter, input.ControlLeft)
 	b.until("the link by one key", func() bool {
 		return strings.Contains(b.typed("drawer-sachets", "method.md"), "[2 g of dried lavender](take:lavender)")
 	})
@@ -186,8 +186,7 @@ func TestLinkingInTheEditor(t *testing.T) {
 	w.cursor(input.End)
 	w.must(w.page.InsertText(". Let it be overnight"))
 	w.wait("it is sent", `() => !document.documentElement.dataset.busy`)
-	actions := w.page.KeyActions().Press(input.ControlLeft).Press(input.ShiftLeft)
-	w.must(actions.Type(input.ArrowLeft).Release(input.ShiftLeft).Release(input.ControlLeft).Do())
+	w.chord(input.ArrowLeft, input.ControlLeft, input.ShiftLeft)
 	w.eval(`() => { document.getElementById("link-kind").value = "wait" }`)
 	w.press("#link-do")
 	b.until("the wait", func() bool { return strings.Contains(b.typed("drawer-sachets", "method.md"), "[overnight](wait:)") })

@@ -26,7 +26,7 @@ func (m *marks) propose(p *proof.Proof) {
 		m.Could = append(m.Could, could)
 	}
 	for _, q := range found.Questions {
-		m.Asked = append(m.Asked, askedMark{at(q.Start), at(q.End), askedOf(file, q), q.ToDo})
+		m.Asked = append(m.Asked, askedMark{at(q.Start), at(q.End), askedOf(file, q), q.Advice})
 	}
 }
 

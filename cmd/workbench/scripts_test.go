@@ -40,6 +40,31 @@ func TestNamesInAnyScript(t *testing.T) {
 			t.Errorf("%s is called %q, not %s", key, called, name)
 		}
 	}
+	// Headings become steps, with a name of their own.
+	d, err := b.desk("kit")
+	if err != nil {
+		t.Fatal(err)
+	}
+	d.lock.Lock()
+	text, err := d.read("method.md")
+	if err == nil {
+		_, err = d.put("method.md", append(text.Typed, "\n## 香り\n\n## Mix: again\n"...), text.TypedPrint)
+	}
+	d.lock.Unlock()
+	if err != nil {
+		t.Fatal(err)
+	}
+	for _, c := range []struct{ title, settings, link string }{
+		{"香り", "", "## [香り](step:step)"}, {"Mix: again", "?in=bowl", "## [Mix: again](step:mix-again?in=bowl)"},
+	} {
+		now := b.typed("kit", "method.md")
+		at := strings.LastIndex(now, c.title)
+		said := b.order("kit", order{Act: "link", Page: "method", File: "method.md", Was: c.title, Value: c.title, Destination: "step:" + c.settings,
+			Start: inEditor([]byte(now), at), End: inEditor([]byte(now), at+len(c.title))})
+		if now = b.typed("kit", "method.md"); said.Wrong != "" || !strings.Contains(now, c.link) {
+			t.Errorf("%s: %s\n%s", c.title, said.Wrong, now)
+		}
+	}
 	if said := b.order("kit", order{Act: "add", Page: "box", Path: []string{"components"}, Name: " "}); said.Wrong == "" {
 		t.Error("a thing without a name is taken")
 	}

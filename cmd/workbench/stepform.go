@@ -117,11 +117,21 @@ func formRows(p *proof.Proof, step *kit.Step) []linkForm {
 
 // freshWait is a name for a wait in a step that nothing in the kit has.
 func freshWait(k *kit.Kit, step *kit.Step) string {
+	taken := keysTaken(k)
+	return load.FreeKey(step.Title+" wait", func(key string) bool { return taken[key] || k.Method.Step(key) != nil })
+}
+
+// keysTaken are the keys that things, steps and waits have been given. Of a kit that cannot
+// be read nothing is known.
+func keysTaken(k *kit.Kit) map[string]bool {
 	taken := map[string]bool{}
+	if k == nil {
+		return taken
+	}
 	for _, named := range append(namesOf(k), destinationsNamed(k)...) {
 		taken[named.Key] = true
 	}
-	return load.FreeKey(step.Title+" wait", func(key string) bool { return taken[key] || k.Method.Step(key) != nil })
+	return taken
 }
 
 // destinationsNamed are steps, help, waits and pictures, which words can lead to or be about.

@@ -1,6 +1,7 @@
 package workbench
 
 import (
+	"cmp"
 	"encoding/json"
 	"errors"
 	"net/http"
@@ -9,7 +10,9 @@ import (
 	"unicode/utf8"
 
 	"tallyfold/instructions/keep"
+	"tallyfold/kit"
 	"tallyfold/kit/amend"
+	"tallyfold/kit/load"
 )
 
 // typeText takes over what an editor holds. The file keeps its line ends and its byte order
@@ -101,7 +104,7 @@ func (d *desk) linkWords(o order) (answer, error) {
 	}
 	put := words
 	if o.Destination != "" {
-		put = "[" + words + "](" + o.Destination + ")"
+		put = "[" + words + "](" + d.withStepNamed(o.Destination, words) + ")"
 	}
 	start, end := inFile(old.Typed, o.Start), inFile(old.Typed, o.End)
 	text, err := amend.Stretch(old.Typed, start, end, o.Was, put)
@@ -112,6 +115,17 @@ func (d *desk) linkWords(o order) (answer, error) {
 		return answer{}, err
 	}
 	return d.editorNow(o.File)
+}
+
+// withStepNamed gives a step that has no name yet one made of its title.
+func (d *desk) withStepNamed(destination, title string) string {
+	start := string(kit.ToStep) + ":"
+	settings, isStep := strings.CutPrefix(destination, start)
+	if !isStep || settings != "" && settings[0] != '?' {
+		return destination
+	}
+	taken := keysTaken(d.proved().Kit)
+	return start + load.FreeKey(cmp.Or(load.KeyOf(title), "step"), func(key string) bool { return taken[key] }) + settings
 }
 
 // editorNow is the text that an editor shows after a change made for it.

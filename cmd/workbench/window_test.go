@@ -139,6 +139,12 @@ func (w *window) press(selector string) {
 	w.must(element.Click(proto.InputMouseButtonLeft, 1))
 }
 
+// chord presses a key while others are held down.
+func (w *window) chord(key input.Key, held ...input.Key) {
+	w.bench.Helper()
+	w.must(w.page.KeyActions().Press(held...).Type(key).Release(held...).Do())
+}
+
 // fill types into a field in place of what it holds, key by key.
 func (w *window) fill(id, words string) {
 	w.bench.Helper()

@@ -32,8 +32,8 @@ type wordsView struct {
 }
 
 type missingView struct {
-	Kind, Text, ToDo, Go string
-	Caution              bool
+	Kind, Text, Advice, Go string
+	Caution                bool
 	// Short texts are translated here, into the file kit.XX.txt.
 	Short bool
 }
@@ -64,7 +64,7 @@ func (d *desk) wordsPage(in *http.Request) (any, error) {
 	}
 	for _, one := range missing {
 		shownNow.Missing = append(shownNow.Missing, missingView{
-			Kind: one.Kind, Text: one.Text, ToDo: one.ToDo, Caution: one.Caution, Go: placeAddress(d.name, one.Where),
+			Kind: one.Kind, Text: one.Text, Advice: one.Advice, Caution: one.Caution, Go: placeAddress(d.name, one.Where),
 			Short: one.InTexts && !strings.Contains(one.Text, "\n"),
 		})
 	}

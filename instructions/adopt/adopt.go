@@ -69,8 +69,8 @@ type Question struct {
 	// about the leaflet as a whole.
 	Start, End int
 	Words      string
-	// Asks is the question, ToDo what to write.
-	Asks, ToDo string
+	// Asks is the question, Advice what to write.
+	Asks, Advice string
 }
 
 // An Adoption is a leaflet with all that was recognised in it.

@@ -18,10 +18,10 @@ func (a *Adoption) ask(r *reading) {
 	a.askWhole(r)
 }
 
-func (a *Adoption) question(start, end int, asks, todo string) {
+func (a *Adoption) question(start, end int, asks, advice string) {
 	covered := slices.ContainsFunc(a.Questions, func(q Question) bool { return q.Start < end && start < q.End })
 	if !covered {
-		a.Questions = append(a.Questions, Question{start, end, oneLine(a.text[start:end]), asks, todo})
+		a.Questions = append(a.Questions, Question{start, end, oneLine(a.text[start:end]), asks, advice})
 	}
 }
 
@@ -31,15 +31,15 @@ func (a *Adoption) askProposals() {
 		if p.Open == "" || p.Accepted {
 			continue
 		}
-		todo := "write it so that no doubt is left, or link it by hand"
+		advice := "write it so that no doubt is left, or link it by hand"
 		var ways []string
 		for _, other := range p.Alternatives {
 			ways = append(ways, other.Meaning)
 		}
 		if len(ways) > 0 {
-			todo = "say which: " + strings.Join(ways, "; or ")
+			advice = "say which: " + strings.Join(ways, "; or ")
 		}
-		a.question(p.Start, p.End, p.Open, todo)
+		a.question(p.Start, p.End, p.Open, advice)
 	}
 }
 
@@ -53,14 +53,14 @@ func (a *Adoption) askWords(r *reading) {
 		a.question(at.Start, end, "how much is that?", "write an amount that can be measured")
 	}
 	for _, open := range r.openPhrases {
-		asks, todo := "how does one see it, and how long does it take?", "say what to look for, or how long"
+		asks, advice := "how does one see it, and how long does it take?", "say what to look for, or how long"
 		switch {
 		case open.Heat:
-			asks, todo = "how hot is that?", "write a temperature, or what to look for"
+			asks, advice = "how hot is that?", "write a temperature, or what to look for"
 		case open.Place:
-			asks, todo = "which, or where?", "name it"
+			asks, advice = "which, or where?", "name it"
 		}
-		a.question(open.Start, open.End, asks, todo)
+		a.question(open.Start, open.End, asks, advice)
 	}
 	for _, at := range instructions.RestPhrases(a.text, language) {
 		linked := slices.ContainsFunc(a.Proposals, func(p *Proposal) bool {
@@ -89,7 +89,7 @@ func (a *Adoption) askSame(r *reading) {
 
 // askWhole asks what no place of the leaflet tells.
 func (a *Adoption) askWhole(r *reading) {
-	whole := func(asks, todo string) { a.Questions = append(a.Questions, Question{Asks: asks, ToDo: todo}) }
+	whole := func(asks, advice string) { a.Questions = append(a.Questions, Question{Asks: asks, Advice: advice}) }
 	if a.Title == "" {
 		whole("what is the kit called?", "write name: in kit.yaml")
 	}
@@ -118,7 +118,7 @@ func (a *Adoption) askWhole(r *reading) {
 	}
 }
 
-func (a *Adoption) askThing(t *Thing, whole func(asks, todo string)) {
+func (a *Adoption) askThing(t *Thing, whole func(asks, advice string)) {
 	taken := slices.ContainsFunc(a.Proposals, func(p *Proposal) bool {
 		return p.Kind == Amount && slices.ContainsFunc(p.Names, func(n Name) bool { return n.Key == t.Key })
 	})

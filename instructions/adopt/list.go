@@ -31,9 +31,9 @@ func (a *Adoption) List() []byte {
 
 // Told tells a question in one line: place, words, what is asked, what to do.
 func (a *Adoption) Told(q Question) string {
-	told := q.Asks + " " + capital(q.ToDo) + "."
+	told := q.Asks + " " + capital(q.Advice) + "."
 	if !strings.HasSuffix(q.Asks, "?") && !strings.HasSuffix(q.Asks, ".") {
-		told = q.Asks + ". " + capital(q.ToDo) + "."
+		told = q.Asks + ". " + capital(q.Advice) + "."
 	}
 	if q.End > q.Start {
 		return strings.TrimPrefix(a.placeOf(q.Start), "at ") + " “" + shown(q.Words) + "”: " + told

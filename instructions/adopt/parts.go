@@ -27,7 +27,7 @@ func (r *reading) parts(file *source.File) {
 		where := file.Name + ", line " + quantity.Whole(int64(n+1)).String()
 		if n >= maxParts {
 			r.unread = append(r.unread, Question{Words: where, Asks: "the list of parts goes on: what stands from here on was not read",
-				ToDo: "at most 500 lines are read; write the rest into kit.yaml by hand"})
+				Advice: "at most 500 lines are read; write the rest into kit.yaml by hand"})
 			return
 		}
 		name, amount, ok := columns.part(line, r.options.reader())
@@ -38,7 +38,7 @@ func (r *reading) parts(file *source.File) {
 		}
 		if !ok {
 			r.unread = append(r.unread, Question{Words: line, Asks: where + ": what is it, and how much of it is packed?",
-				ToDo: "write it as “200 g wax flakes” or “3 jars”"})
+				Advice: "write it as “200 g wax flakes” or “3 jars”"})
 			continue
 		}
 		r.listed(name, amount, "on the list of parts, "+where)
@@ -52,15 +52,13 @@ func hasLetter(name string) bool { return strings.IndexFunc(name, unicode.IsLett
 func (r *reading) listed(name, amount, why string) {
 	if r.owner(name) != "" {
 		r.unread = append(r.unread, Question{Words: name, Asks: "“" + name + "” stands twice on a list: which amount holds?",
-			ToDo: "the first was taken; put it right in kit.yaml"})
+			Advice: "the first was taken; put it right in kit.yaml"})
 		return
 	}
 	if r.listedTool(name, amount, why) {
 		return
 	}
-	if key := r.freeKey(name); key != "" {
-		r.Things = append(r.Things, &Thing{Key: key, Name: oneLine(name), Packed: amount, Why: why, Listed: true})
-	}
+	r.Things = append(r.Things, &Thing{Key: r.freeKey(name), Name: oneLine(name), Packed: amount, Why: why, Listed: true})
 }
 
 // csvColumns are the columns of a list with a heading; separator 0 is a list of lines.

@@ -46,10 +46,10 @@ type PlainAlternative struct {
 
 // A PlainQuestion is a Question; about the leaflet as a whole it has no place.
 type PlainQuestion struct {
-	Place *PlainPlace `json:"place,omitempty"`
-	About string      `json:"about,omitempty"`
-	Asks  string      `json:"asks"`
-	ToDo  string      `json:"to do"`
+	Place  *PlainPlace `json:"place,omitempty"`
+	About  string      `json:"about,omitempty"`
+	Asks   string      `json:"asks"`
+	Advice string      `json:"to do"`
 }
 
 // Report tells all that was recognised and all that is open.
@@ -72,7 +72,7 @@ func (a *Adoption) Report() Report {
 		r.Proposals = append(r.Proposals, plain)
 	}
 	for _, q := range a.Questions {
-		plain := PlainQuestion{Asks: q.Asks, ToDo: q.ToDo}
+		plain := PlainQuestion{Asks: q.Asks, Advice: q.Advice}
 		if q.End > q.Start {
 			place := plainPlace(a.File.Span(q.Start, q.End))
 			plain.Place = &place

@@ -1,6 +1,7 @@
 package adopt
 
 import (
+	"cmp"
 	"regexp"
 	"slices"
 	"strings"
@@ -118,13 +119,7 @@ func (r *reading) proposeSteps() {
 				continue
 			}
 		}
-		name := load.KeyOf(title)
-		if name == "" || !isHeading {
-			name = "step-" + quantity.Whole(number).String()
-		}
-		for plain, n := name, int64(2); taken[name]; n++ {
-			name = plain + "-" + quantity.Whole(n).String()
-		}
+		name := load.FreeKey(cmp.Or(load.KeyOf(title), "step-"+quantity.Whole(number).String()), func(key string) bool { return taken[key] })
 		taken[name] = true
 		p.Destination, p.Meaning = "step:"+name, "a step, “"+title+"”"
 		r.vesselOf(p, s)

@@ -1,7 +1,6 @@
 package adopt
 
 import (
-	"cmp"
 	"slices"
 	"strings"
 
@@ -25,8 +24,8 @@ type Thing struct {
 	Listed bool
 }
 
-// thing gives what a name of the leaflet stands for, known or new; nil where no key can
-// be made of the name.
+// thing gives what a name of the leaflet stands for, known or new; nil where that is
+// no name.
 func (r *reading) thing(name string, at [2]int) *Thing {
 	if known := r.thingCalled(name, at[0]); known != nil {
 		r.alsoCalled(known, name)
@@ -35,11 +34,10 @@ func (r *reading) thing(name string, at [2]int) *Thing {
 	if owner := r.owner(name); owner != "" {
 		return r.thingOf(owner)
 	}
-	key := r.freeKey(name)
-	if key == "" || !hasLetter(name) {
+	if !hasLetter(name) {
 		return nil
 	}
-	t := &Thing{Key: key, Name: oneLine(name), Why: "beside an amount " + r.placeOf(at[0]), Household: isWater(name)}
+	t := &Thing{Key: r.freeKey(name), Name: oneLine(name), Why: "beside an amount " + r.placeOf(at[0]), Household: isWater(name)}
 	if t.Household {
 		t.Why += "; taken for water from the customer's tap, by its name"
 	}
@@ -47,9 +45,9 @@ func (r *reading) thing(name string, at [2]int) *Thing {
 	return t
 }
 
-// freeKey makes a key that nothing else has. A name of another script is a thing.
+// freeKey makes a key that nothing else has.
 func (r *reading) freeKey(name string) string {
-	return load.FreeKey(cmp.Or(load.Slug(name), "thing"), func(key string) bool {
+	return load.FreeKey(name, func(key string) bool {
 		return slices.ContainsFunc(r.Things, func(t *Thing) bool { return t.Key == key }) ||
 			slices.ContainsFunc(r.Tools, func(t *ToolFound) bool { return t.Key == key })
 	})

@@ -87,11 +87,7 @@ func (r *reading) listedTool(name, amount, why string) bool {
 	if !isTool || amount == "" || strings.Trim(amount, "0123456789") != "" {
 		return false
 	}
-	key := r.freeKey(name)
-	if key == "" {
-		return false
-	}
-	r.Tools = append(r.Tools, &ToolFound{Key: key, Name: oneLine(name), Vessel: vesselWords[last], Why: why, Box: true, Packed: amount})
+	r.Tools = append(r.Tools, &ToolFound{Key: r.freeKey(name), Name: oneLine(name), Vessel: vesselWords[last], Why: why, Box: true, Packed: amount})
 	return true
 }
 
@@ -105,11 +101,10 @@ func (r *reading) tool(called string, start, end int, vessel bool, why string) {
 		i = r.sameVessel(called)
 	}
 	if i < 0 {
-		key := r.freeKey(called)
-		if key == "" || r.owner(called) != "" {
+		if r.owner(called) != "" {
 			return
 		}
-		r.Tools = append(r.Tools, &ToolFound{Key: key, Name: called, Start: start, End: end, Vessel: vessel, Why: why})
+		r.Tools = append(r.Tools, &ToolFound{Key: r.freeKey(called), Name: called, Start: start, End: end, Vessel: vessel, Why: why})
 		i = len(r.Tools) - 1
 	}
 	r.Proposals = append(r.Proposals, &Proposal{Kind: kind, Start: start, End: end, Names: []Name{{start, end, r.Tools[i].Key}},

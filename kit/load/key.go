@@ -70,15 +70,18 @@ func Slug(words string) string {
 func KeyOf(words string) string { return shortened(Slug(words), longestKey) }
 
 // FreeKey makes the key of a new thing from its name: with “the-” before it where the
-// name alone could not be a key, and with a number behind it where it is taken. It is
-// empty only where the name has no letter from a to z and no digit.
+// name alone could not be a key, and with a number behind it where it is taken. A name
+// without a letter from a to z or a digit is “thing”.
 func FreeKey(name string, taken func(key string) bool) string {
 	key := KeyOf(name)
-	if _, ok := IsKey(key); !ok && key != "" {
+	if key == "" {
+		key = "thing"
+	}
+	if _, ok := IsKey(key); !ok {
 		key = shortened("the-"+key, longestKey)
 	}
 	free := key
-	for number := 2; free != "" && taken(free); number++ {
+	for number := 2; taken(free); number++ {
 		behind := "-" + strconv.Itoa(number)
 		free = shortened(key, longestKey-len(behind)) + behind
 	}

@@ -27,7 +27,7 @@ func TestFreeKey(t *testing.T) {
 		"Box":            "the-box",
 		"Yes":            "the-yes",
 		"3 cup pan":      "the-3-cup-pan",
-		"注ぐ":             "",
+		"注ぐ":             "thing",
 		"Wonderful silvery northern mosses from old quarries": "wonderful-silvery-northern-mosses-from",
 		"Pieces of a name that has 41 letters in a row":       "pieces-of-a-name-that-has-41-letters-in",
 		strings.Repeat("u", 3000):                             strings.Repeat("u", longestKey),
@@ -36,9 +36,6 @@ func TestFreeKey(t *testing.T) {
 		key := FreeKey(name, func(string) bool { return false })
 		if key != want {
 			t.Errorf("%.60q gives %q, not %q", name, key, want)
-		}
-		if key == "" {
-			continue
 		}
 		second := FreeKey(name, func(other string) bool { return other == key })
 		tenth := FreeKey(name, func(other string) bool { return other != key && !strings.HasSuffix(other, "-10") || other == key })

@@ -111,7 +111,7 @@ export const sums = hoverTooltip((view, at) => {
   const link = links.find(under), word = could.find(under), question = asked.find(under)
   if (link) return tooltip(link.wordsFrom, link.wordsTo, lines(link.does))
   if (word) return tooltip(word.from, word.to, [...lines([word.meaning, word.why]), ...buttons(view, word)])
-  if (question) return tooltip(question.from, question.to, lines([question.asks, question.toDo]))
+  if (question) return tooltip(question.from, question.to, lines([question.asks, question.advice]))
   return null
 })
 

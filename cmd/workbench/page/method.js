@@ -108,9 +108,9 @@ function linkChosen() {
   const old = linkAt(view.state, from)
   const words = old ? view.state.sliceDoc(old.wordsFrom, old.wordsTo) : view.state.sliceDoc(from, to)
   if (!words.trim()) return tellWrong("Choose the words first, then say what they are.", "editor")
-  const named = what || (kind === "step" ? keyOf(words) || "step-" + (document.querySelectorAll(".steps > .step").length + 1) : "")
-  if (old) link(old.from, old.to, words, kind + ":" + named, view.state.sliceDoc(old.from, old.to))
-  else link(from, to, words, kind + ":" + named)
+  if (old?.kind === "step" && kind === "step" && !what) return say("This is a step already.")
+  if (old) link(old.from, old.to, words, kind + ":" + what, view.state.sliceDoc(old.from, old.to))
+  else link(from, to, words, kind + ":" + what)
 }
 
 // relink gives a link what the row of its form says.
@@ -147,8 +147,6 @@ function another(is) {
     select.value = ""
   }
 }
-
-const keyOf = words => words.normalize("NFD").replace(/[\p{Mn}'’]/gu, "").toLowerCase().replace(/[^a-z0-9]+/g, "-").replace(/^-+|-+$/g, "").slice(0, 40)
 
 function linkOff() {
   const old = linkAt(view.state, view.state.selection.main.head)
